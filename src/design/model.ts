@@ -1,0 +1,62 @@
+/** The design: the grass divided into patches, each with one lay rule. Patches partition the grass. */
+import type { Feet } from '../base/units';
+import type { Region } from '../geometry/region';
+import type { Path } from '../geometry/arc';
+
+/** Which way the graphic's blades lean, as home plate sees it. */
+export type LaySense = 'toward' | 'away';
+
+/** What lies behind the graphic, so that its whole outline shows. */
+export type GroundSpec =
+  | {
+      /** One lay behind the graphic, opposite to it. */
+      readonly kind: 'quiet';
+      readonly shape: 'offset' | 'box' | 'oval';
+      readonly marginFt: Feet;
+    }
+  /** Every band reversed inside the graphic. */
+  | { readonly kind: 'counter-change' }
+  /** The graphic laid square to the bands. */
+  | { readonly kind: 'square' }
+  /** Plain bands, the graphic in one fixed lay: shown with a warning, it vanishes on half of them. */
+  | { readonly kind: 'plain' };
+
+export interface DesignSpec {
+  readonly ground: GroundSpec;
+  /** Lay of the graphic (quiet and plain ground). */
+  readonly graphicLay: LaySense;
+  /** Clean-up laps round the outfield's edge, in wide-mower passes (0 to 3). */
+  readonly edgeLaps: number;
+}
+
+/** A lay: one bearing, or along the guides of a border (`sense` +1 in the guide's own direction). */
+export type Lay =
+  | { readonly order: number; readonly bearingDeg: number }
+  | {
+      readonly order: number;
+      /** Id of the guide line; the guide itself is in `Design.guides`. */
+      readonly guides: string;
+      readonly sense: 'forward' | 'backward';
+    };
+
+export type PatchKind = 'background' | 'graphic' | 'quiet' | 'border';
+
+export interface Patch {
+  readonly id: string;
+  readonly kind: PatchKind;
+  /** Drawn order: 0 bands, 1 quiet ground, 2 borders, 3 graphic, 4 graphic edge. */
+  readonly layer: number;
+  readonly tool: 'wide' | 'narrow';
+  readonly lays: readonly Lay[];
+  readonly region: Region;
+  readonly areaSqFt: number;
+}
+
+export interface Design {
+  readonly patches: readonly Patch[];
+  readonly guides: Readonly<Record<string, Path>>;
+  /** The graphic in the field frame (empty without one), as placed. */
+  readonly graphic: Region;
+  /** The quiet ground's region, when there is one. */
+  readonly quiet: Region;
+}

@@ -1,0 +1,102 @@
+/** Machines, passes and the route they drive. */
+import type { Feet, Seconds } from '../base/units';
+import type { Point } from '../geometry/point';
+import type { Polyline } from '../geometry/polyline';
+
+/** Geometry is of the whole machine about the middle of its cutting width. */
+export interface Machine {
+  readonly id: string;
+  readonly name: string;
+  readonly role: 'wide' | 'narrow';
+  readonly cutWidthIn: number;
+  readonly overlapIn: number;
+  readonly bodyWidthIn: number;
+  /** Body ahead of and behind the cutting line. */
+  readonly frontOverhangIn: number;
+  readonly rearOverhangIn: number;
+  readonly cuttingMph: number;
+  readonly turningMph: number;
+  readonly runningMph: number;
+  readonly turnRadiusFt: Feet;
+  /** Time lost at each turn to lift, steer and lower. */
+  readonly turnSeconds: Seconds;
+  readonly mayReverse: boolean;
+  /** Leans the grass while cutting or rolling. */
+  readonly lays: boolean;
+  /** Leans the grass in turns and on the way too (a drum that stays down). */
+  readonly laysInTransit: boolean;
+  readonly powered: boolean;
+  /** People it takes. */
+  readonly people: number;
+  /** Where each figure comes from, by key, or `assumption`. */
+  readonly sources: Readonly<Record<string, string>>;
+}
+
+export interface MowingSpec {
+  readonly wide: string;
+  readonly narrow: string;
+  /** Own figures over the catalogue's, by machine id. */
+  readonly overrides: Readonly<Record<string, Partial<Omit<Machine, 'id' | 'role' | 'sources'>>>>;
+  /** Where machines come on to the grass. */
+  readonly gate: Point;
+}
+
+export type Phase = 'erase' | 'background' | 'graphic' | 'edge' | 'border' | 'carry';
+
+/** One swath of one machine, driven in one direction. */
+export interface Pass {
+  /** Number as printed, counting per machine from 1 in driving order. */
+  readonly number: number;
+  readonly machine: string;
+  readonly phase: Phase;
+  readonly patch: string;
+  /** Centre line in the direction driven. */
+  readonly line: Polyline;
+  readonly lengthFt: Feet;
+  readonly widthFt: Feet;
+}
+
+export interface Leg {
+  readonly seq: number;
+  readonly machine: string;
+  readonly visit: number;
+  readonly phase: Phase;
+  readonly kind: 'mow' | 'turn' | 'run' | 'hold';
+  /** Pass number, or null. */
+  readonly pass: number | null;
+  readonly patch: string | null;
+  readonly widthFt: Feet;
+  readonly points: Polyline;
+  readonly startS: Seconds;
+  readonly seconds: Seconds;
+  readonly reels: 'down' | 'up';
+  readonly lays: boolean;
+}
+
+/** Part of the graphic that no tool's pass covers, with a place in words. */
+export interface Uncovered {
+  readonly at: Point;
+  readonly areaSqFt: number;
+  readonly place: string;
+}
+
+export interface PassPlan {
+  readonly machines: readonly Machine[];
+  readonly passes: readonly Pass[];
+  readonly legs: readonly Leg[];
+  readonly mowFt: Feet;
+  readonly turnFt: Feet;
+  readonly runFt: Feet;
+  /** Share of the graphic's area under planned passes, 0 to 1; 1 without a graphic. */
+  readonly graphicCovered: number;
+  readonly uncovered: readonly Uncovered[];
+  /** Share of the graphic's area by which passes lay beyond the tolerance outside it. */
+  readonly laidOutside: number;
+  readonly totals: readonly {
+    readonly machine: string;
+    readonly phase: Phase;
+    readonly passes: number;
+    readonly mowFt: Feet;
+    readonly seconds: Seconds;
+  }[];
+}

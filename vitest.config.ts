@@ -1,0 +1,35 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/app/**', '**/node_modules/**'],
+          environment: 'node',
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/app/**/*.test.ts'],
+          environment: 'node',
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
+          name: 'proof',
+          include: ['tests/**/*.proof.ts'],
+          environment: 'node',
+          testTimeout: 3_600_000,
+        },
+      },
+    ],
+  },
+});
