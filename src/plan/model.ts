@@ -8,6 +8,9 @@ import type { Project } from '../project/model';
 import type { StakePlan } from '../stakeout/model';
 import type { Legibility } from '../view/model';
 
+/** Printed in every summary; raised when equal input may give another plan. */
+export const ENGINE_VERSION = '0.1.0';
+
 export interface Plan {
   readonly project: Project;
   /** Fingerprint of the project as read. */

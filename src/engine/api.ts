@@ -1,0 +1,49 @@
+/**
+ * The one list of operations that the shells (app, command line, scripts) may call. Plain data in,
+ * plain data out.
+ */
+import type { Result } from '../base/result';
+import type { Assets } from '../art/model';
+import { planFiles, type PlanFiles } from '../exchange/plan-files';
+import { makePlan, type PlanStep } from '../plan/make-plan';
+import type { Plan } from '../plan/model';
+import { summarise, type Summary } from '../plan/summarise';
+import type { Project } from '../project/model';
+import { readProject } from '../project/read-project';
+import { writeProject } from '../project/write-project';
+import { composePacket } from '../sheets/compose-packet';
+import type { SheetFonts } from '../sheets/fonts';
+import { writePdf } from '../sheets/write-pdf';
+import type { Picture } from '../view/model';
+import { renderSeat } from '../view/render-seat';
+
+export type { PlanStep };
+
+export const engine = {
+  /** Reads a saved project; `where` names the file in problems. */
+  readProject: (text: string, where: string): Result<Project> => readProject(text, where),
+
+  writeProject: (project: Project): string => writeProject(project),
+
+  /** The whole plan, or every problem that stands in its way. */
+  makePlan: (project: Project, assets: Assets, onStep?: (step: PlanStep) => void): Result<Plan> =>
+    makePlan(project, assets, onStep),
+
+  summarise: (plan: Plan): Summary => summarise(plan),
+
+  /** `packet.pdf` as bytes; equal plans give equal bytes. */
+  makePacket: (plan: Plan, fonts: SheetFonts): Promise<Uint8Array> =>
+    writePdf(composePacket(plan, fonts), fonts, { title: plan.project.name }),
+
+  /** Every other file of the output contract, by name. */
+  makeFiles: (plan: Plan): PlanFiles => planFiles(plan),
+
+  /** What a seat sees, `width` × `height` pixels. Throws on a seat that the project lacks. */
+  seatPicture: (plan: Plan, seatId: string, width: number, height: number): Picture => {
+    const seat = plan.project.seats.find((s) => s.id === seatId);
+    if (!seat) throw new Error(`no seat "${seatId}" in this project`);
+    return renderSeat(plan.field, plan.design, seat, width, height);
+  },
+};
+
+export type Engine = typeof engine;

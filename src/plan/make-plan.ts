@@ -1,0 +1,150 @@
+/**
+ * The pipeline: a project in, the whole plan out. Each step is a pure function of the ones before it;
+ * an error of one step ends the plan with every problem found so far.
+ */
+import { fingerprint } from '../base/hash';
+import { fail, succeed, type Problem, type Result } from '../base/result';
+import { loadArtwork } from '../art/load-artwork';
+import type { Assets } from '../art/model';
+import { placeArtwork } from '../art/place-artwork';
+import { composeDesign } from '../design/compose-design';
+import type { Design } from '../design/model';
+import { buildField } from '../field/build-field';
+import type { Field } from '../field/model';
+import { EMPTY_REGION, type Region } from '../geometry/region';
+import { estimateHours } from '../labour/estimate-hours';
+import { setOutSeconds } from '../labour/set-out-time';
+import type { Hours } from '../labour/model';
+import { cutFt, findMachines, swathFt } from '../mowing/machines';
+import type { Machine, PassPlan } from '../mowing/model';
+import { planPasses } from '../mowing/plan-passes';
+import type { Project } from '../project/model';
+import { writeProject } from '../project/write-project';
+import type { StakePlan } from '../stakeout/model';
+import { planStakes } from '../stakeout/plan-stakes';
+import { judgeLook } from '../view/judge-look';
+import { ENGINE_VERSION, type Plan } from './model';
+
+/** The steps of a plan, in order, as reported while it is made. */
+export type PlanStep = 'ground' | 'design' | 'stakes' | 'passes' | 'hours' | 'look';
+
+interface Machines {
+  readonly wide: Machine;
+  readonly narrow: Machine;
+}
+
+/** Collects the problems of the steps; `take` gives a step's value, or null once one has failed. */
+class Steps {
+  readonly problems: Problem[] = [];
+  failed = false;
+
+  take<T>(result: Result<T>): T | null {
+    this.problems.push(...result.problems);
+    if (result.ok) return result.value;
+    this.failed = true;
+    return null;
+  }
+}
+
+/**
+ * Makes the whole plan. `assets` holds the fonts and files that the project names. `onStep` is told
+ * each step before it starts.
+ */
+export function makePlan(
+  project: Project,
+  assets: Assets,
+  onStep: (step: PlanStep) => void = () => undefined,
+): Result<Plan> {
+  const steps = new Steps();
+  onStep('ground');
+  const field = steps.take(buildField(project.field, project.units));
+  const machines = steps.take(findMachines(project.mowing));
+  const graphic = steps.take(placeGraphic(project, assets));
+  if (!field || !machines || !graphic) return fail(...steps.problems);
+  onStep('design');
+  const design = steps.take(designOf(project, field, machines, graphic));
+  if (!design) return fail(...steps.problems);
+  onStep('stakes');
+  const stakes =
+    graphic.length === 0 ? null : steps.take(planStakes({ field, graphic, spec: specOf(project) }));
+  if (steps.failed) return fail(...steps.problems);
+  onStep('passes');
+  const passes = steps.take(passesOf(project, field, design, machines, stakes));
+  if (!passes) return fail(...steps.problems);
+  onStep('hours');
+  const hours = steps.take(estimateHours({ field, design, passes, stakes, spec: project.labour }));
+  if (!hours) return fail(...steps.problems);
+  onStep('look');
+  return succeed(
+    assemble(project, { field, design, stakes, passes, hours }, steps.problems),
+    steps.problems,
+  );
+}
+
+interface Parts {
+  readonly field: Field;
+  readonly design: Design;
+  readonly stakes: StakePlan | null;
+  readonly passes: PassPlan;
+  readonly hours: Hours;
+}
+
+function assemble(project: Project, parts: Parts, problems: readonly Problem[]): Plan {
+  const shown = parts.design.graphic.length > 0 ? project.seats : [];
+  return {
+    project,
+    inputHash: fingerprint(writeProject(project)),
+    engineVersion: ENGINE_VERSION,
+    ...parts,
+    looks: shown.map((seat) => judgeLook(parts.design, seat)),
+    problems,
+  };
+}
+
+const specOf = (project: Project) => ({ ...project.stakeout, system: project.units });
+
+/** The graphic on the grass: empty without art. */
+export function placeGraphic(project: Project, assets: Assets): Result<Region> {
+  if (project.art === null) return succeed(EMPTY_REGION);
+  const artwork = loadArtwork(project.art.source, assets);
+  if (!artwork.ok) return artwork;
+  const placed = placeArtwork(artwork.value, project.art.placement);
+  const problems = [...artwork.problems, ...placed.problems];
+  return placed.ok ? succeed(placed.value, problems) : fail(...problems);
+}
+
+function designOf(
+  project: Project,
+  field: Field,
+  machines: Machines,
+  graphic: Region,
+): Result<Design> {
+  return composeDesign({
+    field,
+    pattern: project.pattern,
+    design: project.design,
+    graphic,
+    wideSwathFt: swathFt(machines.wide),
+    wideCutFt: cutFt(machines.wide),
+    narrowSwathFt: swathFt(machines.narrow),
+    narrowCutFt: cutFt(machines.narrow),
+    toleranceIn: project.stakeout.toleranceIn,
+  });
+}
+
+function passesOf(
+  project: Project,
+  field: Field,
+  design: Design,
+  machines: Machines,
+  stakes: StakePlan | null,
+): Result<PassPlan> {
+  return planPasses({
+    field,
+    design,
+    ...machines,
+    gate: project.mowing.gate,
+    toleranceIn: project.stakeout.toleranceIn,
+    setOutSeconds: setOutSeconds(stakes, project.labour),
+  });
+}
