@@ -1,0 +1,131 @@
+/**
+ * The fence between its measured points. Straight: straight pieces. Smooth: three points give the
+ * one circle through them, when home lies inside it; otherwise distance is a monotone cubic of
+ * bearing (Fritsch & Carlson 1980), which passes through every point and never bulges beyond them.
+ */
+import { degrees } from '../base/units';
+import { unitFromBearing } from '../geometry/angle';
+import {
+  arcBetween,
+  circleThrough,
+  lineSegment,
+  type ArcSegment,
+  type Path,
+} from '../geometry/arc';
+import { pointDistance, pointLerp, pointScale, vectorLength, type Point } from '../geometry/point';
+import type { Polyline } from '../geometry/polyline';
+import { FLATTEN, SAME_ANGLE } from '../geometry/tolerance';
+import type { FencePoint } from './model';
+
+/** Right pole to left pole (counter-clockwise about the field). */
+export type FenceShape =
+  | { readonly kind: 'circle'; readonly arc: ArcSegment }
+  | { readonly kind: 'line'; readonly line: Polyline };
+
+/** `points` run left pole to right pole with increasing bearings, at least three. */
+export function shapeFence(
+  points: readonly FencePoint[],
+  shape: 'smooth' | 'straight',
+): FenceShape {
+  const corners = points.map(fencePosition).reverse();
+  if (shape === 'straight') return { kind: 'line', line: corners };
+  const arc = points.length === 3 ? circleFence(corners) : null;
+  return arc ? { kind: 'circle', arc } : { kind: 'line', line: curveFence(points).reverse() };
+}
+
+export const fencePosition = (p: FencePoint): Point =>
+  pointScale(unitFromBearing(p.bearingDeg), p.distanceFt);
+
+export function fencePath(fence: FenceShape): Path {
+  if (fence.kind === 'circle') return [fence.arc];
+  return fence.line.slice(1).map((to, i) => lineSegment(fence.line[i]!, to));
+}
+
+function circleFence(corners: readonly Point[]): ArcSegment | null {
+  const [right, middle, left] = corners as [Point, Point, Point];
+  const circle = circleThrough(right, middle, left);
+  if (!circle || vectorLength(circle.centre) >= circle.radius) return null;
+  return arcBetween(circle.centre, right, left, 1);
+}
+
+function curveFence(points: readonly FencePoint[]): Point[] {
+  const slopes = monotoneSlopes(points);
+  const at = (i: number, bearingDeg: number): Point =>
+    fencePosition({ bearingDeg, distanceFt: hermite(points, slopes, i, bearingDeg) });
+  const out: Point[] = [];
+  for (let i = 0; i + 1 < points.length; i++) {
+    const from = points[i]!.bearingDeg;
+    const to = points[i + 1]!.bearingDeg;
+    out.push(at(i, from));
+    // The halves first: a piece that turns both ways could pass through its own chord's middle.
+    const middle = (from + to) / 2;
+    flattenCurve((b) => at(i, b), from, middle, out);
+    out.push(at(i, middle));
+    flattenCurve((b) => at(i, b), middle, to, out);
+  }
+  out.push(fencePosition(points[points.length - 1]!));
+  return out;
+}
+
+/** Points strictly between two bearings so that every chord stays within `FLATTEN` of the curve. */
+function flattenCurve(
+  at: (bearingDeg: number) => Point,
+  from: number,
+  to: number,
+  out: Point[],
+): void {
+  const middle = (from + to) / 2;
+  const curve = at(middle);
+  const gap = pointDistance(curve, pointLerp(at(from), at(to), 0.5));
+  if (gap <= FLATTEN || degrees(to - from) < SAME_ANGLE) return;
+  flattenCurve(at, from, middle, out);
+  out.push(curve);
+  flattenCurve(at, middle, to, out);
+}
+
+function hermite(
+  points: readonly FencePoint[],
+  slopes: readonly number[],
+  i: number,
+  bearingDeg: number,
+): number {
+  const a = points[i]!;
+  const b = points[i + 1]!;
+  const h = b.bearingDeg - a.bearingDeg;
+  const t = (bearingDeg - a.bearingDeg) / h;
+  const t2 = t * t;
+  const t3 = t2 * t;
+  return (
+    (2 * t3 - 3 * t2 + 1) * a.distanceFt +
+    (t3 - 2 * t2 + t) * h * slopes[i]! +
+    (3 * t2 - 2 * t3) * b.distanceFt +
+    (t3 - t2) * h * slopes[i + 1]!
+  );
+}
+
+/** Feet per degree at each point: harmonic means inside, three-point slopes at the ends. */
+function monotoneSlopes(points: readonly FencePoint[]): number[] {
+  const h = points.slice(1).map((p, i) => p.bearingDeg - points[i]!.bearingDeg);
+  const d = points.slice(1).map((p, i) => (p.distanceFt - points[i]!.distanceFt) / h[i]!);
+  return points.map((_, i) => {
+    if (i === 0) return endSlope(h[0]!, h[1]!, d[0]!, d[1]!);
+    if (i === points.length - 1) {
+      const last = h.length - 1;
+      return endSlope(h[last]!, h[last - 1]!, d[last]!, d[last - 1]!);
+    }
+    return innerSlope(h[i - 1]!, h[i]!, d[i - 1]!, d[i]!);
+  });
+}
+
+function innerSlope(h0: number, h1: number, d0: number, d1: number): number {
+  if (d0 * d1 <= 0) return 0;
+  const w0 = 2 * h1 + h0;
+  const w1 = h1 + 2 * h0;
+  return (w0 + w1) / (w0 / d0 + w1 / d1);
+}
+
+function endSlope(h0: number, h1: number, d0: number, d1: number): number {
+  const slope = ((2 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
+  if (slope * d0 <= 0) return 0;
+  return d0 * d1 <= 0 && Math.abs(slope) > 3 * Math.abs(d0) ? 3 * d0 : slope;
+}
