@@ -1,0 +1,33 @@
+/** Every file of the output contract but the packet, by name. */
+import type { Plan } from '../plan/model';
+import { renderSeat } from '../view/render-seat';
+import { designJson, hoursJson, routeJson, summaryJson } from './json-files';
+import { planDxf } from './plan-dxf';
+import { planSvg } from './plan-svg';
+import { encodePng } from './png';
+import { controlsCsv, guidesCsv, outlineCsv, stakesCsv } from './stake-files';
+
+export type PlanFiles = Readonly<Record<string, string | Uint8Array>>;
+
+/** Pixels of `view-<seat>.png`. */
+const VIEW_SIZE = { width: 1200, height: 600 } as const;
+
+export function planFiles(plan: Plan): PlanFiles {
+  const views = plan.project.seats.map((seat): [string, Uint8Array] => [
+    `view-${seat.id}.png`,
+    encodePng(renderSeat(plan.field, plan.design, seat, VIEW_SIZE.width, VIEW_SIZE.height)),
+  ]);
+  return {
+    'controls.csv': controlsCsv(plan.stakes?.controls ?? plan.field.controls),
+    'stakes.csv': stakesCsv(plan.stakes),
+    'outline.csv': outlineCsv(plan.stakes),
+    'guides.csv': guidesCsv(),
+    'route.json': routeJson(plan),
+    'design.json': designJson(plan),
+    'hours.json': hoursJson(plan),
+    'summary.json': summaryJson(plan),
+    'plan.svg': planSvg(plan),
+    'plan.dxf': planDxf(plan),
+    ...Object.fromEntries(views),
+  };
+}

@@ -1,0 +1,74 @@
+/** `plan.svg`: the plan view, feet as user units, north (centre field) up. */
+import type { Surface, SurfaceKind } from '../field/model';
+import { boxGrow } from '../geometry/box';
+import type { Point } from '../geometry/point';
+import type { Polyline } from '../geometry/polyline';
+import { regionBox, type Region } from '../geometry/region';
+import type { Plan } from '../plan/model';
+import { layAtPatch } from '../view/lay-map';
+
+const FILL: Record<SurfaceKind, string> = {
+  'outfield-grass': '#B6D487',
+  'infield-grass': '#B6D487',
+  'foul-grass': '#BFDA94',
+  skin: '#CB9468',
+  mound: '#CB9468',
+  'home-circle': '#CB9468',
+  'warning-track': '#CB9468',
+};
+const MARGIN_FT = 12;
+
+const number = (value: number): string => String(Math.round(value * 1000) / 1000);
+const xy = (p: Point): string => `${number(p.x)} ${number(-p.y)}`;
+const ringPath = (region: Region): string =>
+  region.map((ring) => `M${ring.map(xy).join('L')}Z`).join('');
+const linePath = (line: Polyline): string => `M${line.map(xy).join('L')}`;
+const escape = (text: string): string =>
+  text.replace(/[&<>"]/g, (c) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[c]!);
+
+export function planSvg(plan: Plan): string {
+  const box = boxGrow(regionBox(plan.field.ground)!, MARGIN_FT);
+  const view = [box.minX, -box.maxY, box.maxX - box.minX, box.maxY - box.minY].map(number);
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${view.join(' ')}" width="1200">`,
+    `<title>${escape(plan.project.name)}</title>`,
+    `<desc>Feet in the field frame; home plate's rear point is 0 0, centre field is up.</desc>`,
+    ...plan.field.surfaces.map(surfaceMark),
+    ...patchMarks(plan),
+    `<path d="${linePath(plan.field.fenceLine)}" fill="none" stroke="#16211D" stroke-width="1.5"/>`,
+    ...[plan.field.foulLines.left, plan.field.foulLines.right].map(
+      (line) => `<path d="${linePath(line)}" fill="none" stroke="#FFFFFF" stroke-width=".6"/>`,
+    ),
+    ...stakeMarks(plan),
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+const surfaceMark = (s: Surface): string =>
+  `<path id="${escape(s.id)}" d="${ringPath(s.region)}" fill="${FILL[s.kind]}" fill-rule="evenodd"/>`;
+
+/** Grass laid toward home is darker, as from behind home plate. */
+function patchMarks(plan: Plan): string[] {
+  return plan.design.patches.map((patch) => {
+    const toward = layAtPatch(plan.design, patch).y < 0;
+    const fill = patch.kind === 'graphic' ? '#4B7C38' : toward ? '#82AD5B' : '#B6D487';
+    return `<path id="${escape(patch.id)}" d="${ringPath(patch.region)}" fill="${fill}" fill-rule="evenodd"/>`;
+  });
+}
+
+function stakeMarks(plan: Plan): string[] {
+  if (!plan.stakes) return [];
+  const controls = plan.stakes.controls.map(
+    (c) =>
+      `<path d="M${xy({ x: c.at.x, y: c.at.y + 3 })}L${xy({ x: c.at.x + 2.6, y: c.at.y - 1.5 })}L${xy({ x: c.at.x - 2.6, y: c.at.y - 1.5 })}Z" fill="#FFFFFF" stroke="#16211D" stroke-width=".5"><title>${escape(c.id)}</title></path>`,
+  );
+  const stakes = plan.stakes.stakes
+    .filter((s) => s.kind !== 'control')
+    .map((s) => {
+      const look =
+        s.kind === 'pin' ? 'fill="none" stroke="#16211D" stroke-width=".25"' : 'fill="#16211D"';
+      return `<circle cx="${number(s.at.x)}" cy="${number(-s.at.y)}" r=".6" ${look}><title>${escape(s.id)}</title></circle>`;
+    });
+  return [...controls, ...stakes];
+}
