@@ -1,0 +1,2 @@
+export function productionPackages(): { name: string; licence: string }[];
+export function thirdPartyText(): string;
