@@ -1,0 +1,63 @@
+/**
+ * Colours of the picture. Mixing is done in linear light; grass follows the brightness formula: its
+ * luminance is proportional to Y, its hue runs from the dark to the light lay's.
+ */
+import { REST_BRIGHTNESS, VIEW_STRENGTH } from './light';
+
+/** Linear-light red, green and blue, 0 to 1. */
+export type Colour = readonly [number, number, number];
+
+/** Source: IEC 61966-2-1 (sRGB). */
+export function linearFromSrgb(value: number): number {
+  const v = value / 255;
+  return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+}
+
+export function srgbFromLinear(value: number): number {
+  const v = Math.min(1, Math.max(0, value));
+  return 255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055);
+}
+
+export const colourFromHex = (hex: string): Colour => {
+  const channel = (at: number): number => linearFromSrgb(parseInt(hex.slice(at, at + 2), 16));
+  return [channel(1), channel(3), channel(5)];
+};
+
+/** Relative luminance. Source: ITU-R BT.709. */
+export const luminance = ([r, g, b]: Colour): number => 0.2126 * r + 0.7152 * g + 0.0722 * b;
+
+export const colourMix = (a: Colour, b: Colour, t: number): Colour => [
+  a[0] + t * (b[0] - a[0]),
+  a[1] + t * (b[1] - a[1]),
+  a[2] + t * (b[2] - a[2]),
+];
+
+export const colourScale = (c: Colour, k: number): Colour => [c[0] * k, c[1] * k, c[2] * k];
+
+export const PALETTE = {
+  skyHigh: colourFromHex('#D7E3E8'),
+  skyLow: colourFromHex('#F3F3EA'),
+  hills: colourFromHex('#C4CFC4'),
+  trees: colourFromHex('#A3B3A0'),
+  beyond: colourFromHex('#B9C4A6'),
+  wall: colourFromHex('#3B5A4A'),
+  wallCap: colourFromHex('#E7DDB0'),
+  rail: colourFromHex('#8C9A90'),
+  pole: colourFromHex('#E3B93C'),
+  skin: colourFromHex('#CB9468'),
+  track: colourFromHex('#BD8359'),
+  chalk: colourFromHex('#FFFFFF'),
+  rubber: colourFromHex('#F6F3EA'),
+} as const;
+
+const LAY_DARK = colourFromHex('#82AD5B');
+const LAY_LIGHT = colourFromHex('#B6D487');
+/** Luminance of grass that leans no way. */
+export const REST_LUMINANCE = (luminance(LAY_DARK) + luminance(LAY_LIGHT)) / 2;
+
+/** Grass of brightness `y`: luminance exactly `REST_LUMINANCE`·y ÷ Y0. */
+export function grassColour(y: number): Colour {
+  const span = 2 * REST_BRIGHTNESS * VIEW_STRENGTH.value;
+  const hue = colourMix(LAY_DARK, LAY_LIGHT, (y - REST_BRIGHTNESS) / span + 0.5);
+  return colourScale(hue, ((y / REST_BRIGHTNESS) * REST_LUMINANCE) / luminance(hue));
+}
