@@ -1,0 +1,202 @@
+/**
+ * The output contract read as a stranger would: from controls.csv, stakes.csv and outline.csv alone,
+ * every stake is set out by its printed readings, the stakes are joined, and the result is compared
+ * with the art. `tests/support/stranger.ts` shares no code with the engine.
+ */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { seededRandom } from '../../src/base/random';
+import { engine } from '../../src/engine/api';
+import type { Project } from '../../src/project/model';
+import {
+  compareAreas,
+  joinOutline,
+  largestGap,
+  parseCsv,
+  perimeter,
+  readingFeet,
+  setOut,
+  type OutlineRow,
+  type StakeRow,
+  type Xy,
+} from '../support/stranger';
+import { fileText, planOf, readDemo, wordProject } from './plan-of';
+
+type Files = Readonly<Record<string, string | Uint8Array>>;
+
+const stakeRow = (r: Record<string, string>): StakeRow => ({
+  stake: r['stake']!,
+  method: r['method'] as StakeRow['method'],
+  from1: r['tie1_from']!,
+  reading1: r['tie1_text']!,
+  from2: r['tie2_from']!,
+  reading2: r['tie2_text']!,
+  side: r['side']!,
+  checkFrom: r['check_from']!,
+  checkReading: r['check_text']!,
+});
+
+const outlineRow = (r: Record<string, string>): OutlineRow => ({
+  contour: `${r['graphic']}/${r['contour']}`,
+  kind: r['kind'] as OutlineRow['kind'],
+  from: r['from_stake']!,
+  to: r['to_stake']!,
+  pin: r['pin_stake']!,
+  radius: r['radius_text']!,
+  sweep: r['sweep']!,
+});
+
+const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+/** Six words in two scripts, drawn by seed from ordinary words of the season. */
+function drawnWords(): [string, string, number][] {
+  const words = [
+    'Harvest',
+    'Meadow',
+    'Thunder',
+    'Rivals',
+    'Seniors',
+    'Opener',
+    'Sunday',
+    'Welcome',
+  ];
+  const random = seededRandom(90);
+  const scripts = ['pacifico', 'kaushan-script'] as const;
+  return scripts.flatMap((font) =>
+    Array.from({ length: 3 }, (): [string, string, number] => [
+      words.splice(random.integer(words.length), 1)[0]!,
+      font,
+      130 + random.integer(40),
+    ]),
+  );
+}
+
+const JOBS: [string, () => Project][] = [
+  ['the word demo', () => readDemo('lanterns-word.json')],
+  ['the emblem demo', () => readDemo('lantern-emblem.json')],
+  ...drawnWords().map(([text, font, width]): [string, () => Project] => [
+    `${text} in ${font}, ${width} ft`,
+    () => wordProject(text, font, width),
+  ]),
+  ['the word demo in metres', () => ({ ...readDemo('lanterns-word.json'), units: 'metric' })],
+];
+
+describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
+  let files: Files;
+  let stakes: Record<string, string>[];
+  let outline: Record<string, string>[];
+  let fixed: Map<string, Xy>;
+  let at: Map<string, Xy>;
+  let art: Xy[][];
+  let toleranceFt: number;
+  let limitFt: number;
+
+  beforeAll(() => {
+    files = engine.makeFiles(planOf(project()));
+    const controls = parseCsv(fileText(files, 'controls.csv'));
+    stakes = parseCsv(fileText(files, 'stakes.csv'));
+    outline = parseCsv(fileText(files, 'outline.csv'));
+    fixed = new Map(
+      controls
+        .filter((c) => c['kind'] === 'fixed')
+        .map((c): [string, Xy] => [c['id']!, [Number(c['x_ft']), Number(c['y_ft'])]]),
+    );
+    at = setOut(fixed, stakes.map(stakeRow));
+    const design = JSON.parse(fileText(files, 'design.json')) as { graphics: { rings: Xy[][] }[] };
+    art = design.graphics.flatMap((g) => g.rings);
+    const summary = JSON.parse(fileText(files, 'summary.json')) as Record<string, number>;
+    toleranceFt = summary['tolerance_in']! / 12;
+    limitFt = summary['tape_limit_ft']!;
+  });
+
+  it('puts every stake where the file says the readings put it', () => {
+    expect(stakes.length).toBeGreaterThan(10);
+    for (const row of stakes) {
+      const p = at.get(row['stake']!)!;
+      expect(distance(p, [Number(row['x_ft']), Number(row['y_ft'])])).toBeLessThan(0.001);
+    }
+  });
+
+  it('joins into the art within the tolerance and half an inch, both ways', () => {
+    const drawn = joinOutline(outline.map(outlineRow), at);
+    const bound = toleranceFt + 0.5 / 12;
+    expect(largestGap(drawn, art)).toBeLessThanOrEqual(bound);
+    expect(largestGap(art, drawn)).toBeLessThanOrEqual(bound);
+    const areas = compareAreas(drawn, art);
+    const missed = 1 - areas.both / (areas.a + areas.b - areas.both);
+    expect(missed).toBeLessThanOrEqual((0.55 * toleranceFt * perimeter(art)) / areas.b);
+  });
+
+  it('keeps every clause of the contract', () => {
+    const earlier = new Map(fixed);
+    for (const row of stakes) {
+      const texts = [row['tie1_text'], row['tie2_text'], row['check_text']] as string[];
+      const values = [row['tie1_ft'], row['tie2_ft'], row['check_ft']] as string[];
+      texts.forEach((text, i) => {
+        if (text === '') return;
+        expect(Math.abs(readingFeet(text) - Number(values[i]))).toBeLessThan(1e-9);
+        expect(readingFeet(text)).toBeLessThanOrEqual(limitFt);
+      });
+      if (row['method'] === 'ties') {
+        expect(Number(row['intersection_deg'])).toBeGreaterThanOrEqual(30);
+        expect(Number(row['intersection_deg'])).toBeLessThanOrEqual(150);
+        expect(['L', 'R']).toContain(row['side']);
+      } else {
+        expect([row['tie2_ft'], row['tie2_text'], row['intersection_deg']]).toEqual(['', '', '']);
+        expect(['T', 'A']).toContain(row['side']);
+      }
+      const from = earlier.get(row['check_from']!);
+      expect(from, `check of ${row['stake']} from an earlier place`).toBeDefined();
+      const there = at.get(row['stake']!)!;
+      const off = Math.abs(distance(from!, there) - readingFeet(row['check_text']!));
+      expect(off * 12).toBeLessThanOrEqual(0.126); // half of a quarter inch, or of 5 mm
+      expect(Number(row['check_limit_in'])).toBeGreaterThan(0);
+      earlier.set(row['stake']!, there);
+    }
+  });
+
+  it('keeps stakes 8 in apart and set controls 2 ft from every other stake', () => {
+    const all = [...at].filter(([id]) => stakes.some((s) => s['stake'] === id));
+    const controls = new Set(stakes.filter((s) => s['kind'] === 'control').map((s) => s['stake']!));
+    const close: string[] = [];
+    all.forEach(([a, p], i) => {
+      for (const [b, q] of all.slice(i + 1)) {
+        const least = controls.has(a) || controls.has(b) ? 2 : 8 / 12;
+        if (distance(p, q) < least) close.push(`${a}-${b}`);
+      }
+    });
+    expect(close).toEqual([]);
+  });
+
+  it('swings at least 3 ft of tape, at most half a turn, with steps of at most 3/4 in', () => {
+    for (const row of outline.filter((r) => r['kind'] !== 'string')) {
+      const radius = readingFeet(row['radius_text']!);
+      expect(Math.abs(radius - Number(row['radius_ft']))).toBeLessThan(1e-9);
+      expect(radius).toBeGreaterThanOrEqual(3);
+      if (row['kind'] === 'circle') continue;
+      const pin = at.get(row['pin_stake']!)!;
+      const ends = [at.get(row['from_stake']!)!, at.get(row['to_stake']!)!] as const;
+      for (const end of ends) {
+        expect(Math.abs(distance(pin, end) - radius) * 12).toBeLessThanOrEqual(0.75);
+      }
+      const [from, to] = ends.map((p) => Math.atan2(p[1] - pin[1], p[0] - pin[0])) as [
+        number,
+        number,
+      ];
+      const ccw = (to - from + 4 * Math.PI) % (2 * Math.PI);
+      expect(row['sweep'] === 'ccw' ? ccw : 2 * Math.PI - ccw).toBeLessThanOrEqual(Math.PI + 1e-9);
+    }
+  });
+
+  it('numbers rounds as consecutive stakes from the same two controls', () => {
+    const seen = new Map<string, string>();
+    let last = 0;
+    for (const row of stakes) {
+      const round = Number(row['round']);
+      expect(round === last || round === last + 1).toBe(true);
+      const pair = [row['tie1_from'], row['tie2_from']].sort().join('+');
+      expect(seen.get(row['round']!) ?? pair).toBe(pair);
+      seen.set(row['round']!, pair);
+      last = round;
+    }
+  });
+});
