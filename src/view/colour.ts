@@ -38,7 +38,8 @@ export const PALETTE = {
   skyHigh: colourFromHex('#D7E3E8'),
   skyLow: colourFromHex('#F3F3EA'),
   hills: colourFromHex('#C4CFC4'),
-  trees: colourFromHex('#A3B3A0'),
+  farTrees: colourFromHex('#A9B9A6'),
+  trees: colourFromHex('#8CA18B'),
   beyond: colourFromHex('#B9C4A6'),
   wall: colourFromHex('#3B5A4A'),
   wallCap: colourFromHex('#E7DDB0'),
@@ -55,8 +56,13 @@ const LAY_LIGHT = colourFromHex('#B6D487');
 /** Luminance of grass that leans no way. */
 export const REST_LUMINANCE = (luminance(LAY_DARK) + luminance(LAY_LIGHT)) / 2;
 
-/** Grass of brightness `y`: luminance exactly `REST_LUMINANCE`·y ÷ Y0. */
-export function grassColour(y: number): Colour {
+const GRASS_STEPS = 4096;
+const GRASS = Array.from({ length: GRASS_STEPS + 1 }, (_, i) => mixGrass(i / GRASS_STEPS));
+
+/** Grass of brightness `y`, 0 to 1: luminance `REST_LUMINANCE`·y ÷ Y0. */
+export const grassColour = (y: number): Colour => GRASS[Math.round(y * GRASS_STEPS)]!;
+
+function mixGrass(y: number): Colour {
   const span = 2 * REST_BRIGHTNESS * VIEW_STRENGTH.value;
   const hue = colourMix(LAY_DARK, LAY_LIGHT, (y - REST_BRIGHTNESS) / span + 0.5);
   return colourScale(hue, ((y / REST_BRIGHTNESS) * REST_LUMINANCE) / luminance(hue));

@@ -13,6 +13,8 @@ import { groundNoise } from './texture';
 /** Unevenness of grass and clay, share of brightness, and its grain. */
 const GRASS_GRAIN = { strength: 0.03, sizeFt: 2.2 } as const;
 const CLAY_GRAIN = { strength: 0.035, sizeFt: 3 } as const;
+/** Less than a grey level. */
+const UNSEEN_GRAIN = 0.003;
 /** Mown short and plain: grass without a planned lay. */
 const PLAIN_GRASS = colourScale(grassColour(REST_BRIGHTNESS), 0.94);
 
@@ -47,7 +49,12 @@ export function paintGround(canvas: Canvas, camera: Camera, field: Field, design
 
 /** A flat region as seen, in pixels. */
 export const seeRegion = (camera: Camera, region: Region): Point[][] =>
-  region.map((ring) => seeRing(camera, ring.map((p) => ({ x: p.x, y: p.y, up: 0 }))));
+  region.map((ring) =>
+    seeRing(
+      camera,
+      ring.map((p) => ({ x: p.x, y: p.y, up: 0 })),
+    ),
+  );
 
 /** Adds the grain where a pixel is small enough to show it; it fades out evenly with distance. */
 function grained(
@@ -59,8 +66,9 @@ function grained(
     const below = Math.max(y + 0.5, camera.horizonY + 0.25);
     const p = groundAt(camera, x + 0.5, below)!;
     const pixelFt = (camera.eyeHeightFt * camera.focal) / (below - camera.horizonY) ** 2;
-    const fade = 1 / (1 + (pixelFt / grain.sizeFt) ** 2);
+    const strength = grain.strength / (1 + (pixelFt / grain.sizeFt) ** 2);
+    if (strength < UNSEEN_GRAIN) return colourAt(p);
     const noise = groundNoise(p.x / grain.sizeFt, p.y / grain.sizeFt);
-    return colourScale(colourAt(p), 1 + grain.strength * fade * noise);
+    return colourScale(colourAt(p), 1 + strength * noise);
   };
 }

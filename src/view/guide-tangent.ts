@@ -44,6 +44,7 @@ function flatten(guide: Path): Point[] {
   const open = pathFlatten(guide, false, FLATTEN);
   const first = guide[0];
   const last = guide[guide.length - 1];
-  const isClosed = first && last && pointDistance(segmentStart(first), segmentEnd(last)) < SAME_POINT;
+  const isClosed =
+    first && last && pointDistance(segmentStart(first), segmentEnd(last)) < SAME_POINT;
   return isClosed && open.length > 0 ? [...open.slice(0, -1), open[0]!] : open;
 }

@@ -48,6 +48,11 @@ export function patchLay(design: Design, patch: Patch): LayRule {
   return (p) => burnedInLay(rules.map((rule) => rule(p)));
 }
 
+/** One burned-in lean to stand for the whole patch: the lay at the start of its outline. */
+export function layAtPatch(design: Design, patch: Patch): Point {
+  return patchLay(design, patch)(patch.region[0]?.[0] ?? { x: 0, y: 0 });
+}
+
 function layDirection(design: Design, lay: Lay): LayRule {
   if ('bearingDeg' in lay) {
     const unit = unitFromBearing(lay.bearingDeg);

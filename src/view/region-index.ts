@@ -28,8 +28,7 @@ export function indexRegion(region: Region): RegionIndex {
     });
   }
   return {
-    contains: (p) =>
-      p.x >= box.minX && p.x <= box.maxX && isInside(strips[stripOf(p.y)] ?? [], p),
+    contains: (p) => p.x >= box.minX && p.x <= box.maxX && isInside(strips[stripOf(p.y)] ?? [], p),
   };
 }
 

@@ -18,7 +18,7 @@ export function renderSeat(
 ): Picture {
   const camera = makeCamera(seat, width, height);
   const canvas = createCanvas(width, height);
-  paintBackdrop(canvas, camera);
+  paintBackdrop(canvas, camera, field.ground);
   paintGround(canvas, camera, field, design);
   paintWalls(canvas, camera, field);
   paintMarks(canvas, camera, field);

@@ -2,19 +2,10 @@
 import { sourced } from '../base/sourced';
 import { inches, type Feet } from '../base/units';
 import type { Field } from '../field/model';
-import {
-  pointAlong,
-  pointDistance,
-  pointSubtract,
-  vectorDot,
-  vectorLeft,
-  vectorUnit,
-  type Point,
-} from '../geometry/point';
+import { pointAlong, pointSubtract, vectorUnit, type Point } from '../geometry/point';
 import { polylineNearest } from '../geometry/polyline';
 import { lineBuffer } from '../geometry/region';
-import { SAME_POINT } from '../geometry/tolerance';
-import { seeRing, type Camera } from './camera';
+import { facesSeat, seeRing, type Camera } from './camera';
 import { paintOver, type Canvas } from './canvas';
 import { PALETTE, type Colour } from './colour';
 import { seeRegion } from './ground-scene';
@@ -29,53 +20,48 @@ const LINE_WIDTH_FT: Feet = inches(3);
 /** Plate 24 by 6 in. Source: Official Baseball Rules 2.04. */
 const RUBBER = { widthFt: inches(24), depthFt: inches(6) } as const;
 
-/** Walls behind the field, far ones first; those between the seat and the field are left out. */
+/** Walls behind the field; those between the seat and the field are left out. */
 export function paintWalls(canvas: Canvas, camera: Camera, field: Field): void {
-  const edges = field.ground.flatMap((ring) =>
-    ring.map((to, i) => ({ from: ring[(i === 0 ? ring.length : i) - 1]!, to })),
-  );
-  const seen = edges
-    .filter(({ from, to }) => facesCamera(camera, from, to))
-    .map((edge) => ({ ...edge, far: pointDistance(camera.eye, edge.from) }))
-    .sort((a, b) => b.far - a.far);
-  for (const { from, to } of seen) {
-    const isWall = onFence(field, from) && onFence(field, to);
-    const height = isWall ? WALL_HEIGHT_FT.value : RAIL_HEIGHT_FT.value;
-    paintUpright(canvas, camera, from, to, 0, height, isWall ? PALETTE.wall : PALETTE.rail);
-    if (isWall) paintUpright(canvas, camera, from, to, height - CAP_FT, height, PALETTE.wallCap);
-  }
+  const edges = field.ground
+    .flatMap((ring) => ring.map((to, i) => ({ from: ring[(i === 0 ? ring.length : i) - 1]!, to })))
+    .filter(({ from, to }) => facesSeat(camera, from, to));
+  const walls = edges.filter(({ from, to }) => onFence(field, from) && onFence(field, to));
+  const rails = edges.filter((edge) => !walls.includes(edge));
+  const paint = (faces: readonly Edge[], low: Feet, high: Feet, colour: Colour): void => {
+    paintOver(
+      canvas,
+      faces.map((face) => upright(camera, face, low, high)),
+      colour,
+    );
+  };
+  const top = WALL_HEIGHT_FT.value;
+  paint(rails, 0, RAIL_HEIGHT_FT.value, PALETTE.rail);
+  paint(walls, 0, top, PALETTE.wall);
+  paint(walls, top - CAP_FT, top, PALETTE.wallCap);
 }
 
-/** The ground lies left of its outer ring's edges, so a seat on that side sees the wall's face. */
-const facesCamera = (camera: Camera, from: Point, to: Point): boolean =>
-  vectorDot(vectorLeft(pointSubtract(to, from)), pointSubtract(camera.eye, from)) > 0;
+interface Edge {
+  readonly from: Point;
+  readonly to: Point;
+}
 
 const onFence = (field: Field, p: Point): boolean =>
-  polylineNearest(field.fenceLine, p).distance < 10 * SAME_POINT + inches(1);
+  polylineNearest(field.fenceLine, p).distance < inches(1);
 
-function paintUpright(
-  canvas: Canvas,
-  camera: Camera,
-  from: Point,
-  to: Point,
-  low: Feet,
-  high: Feet,
-  colour: Colour,
-): void {
-  const face = [
+/** An upright rectangle over a ground line, as seen. */
+const upright = (camera: Camera, { from, to }: Edge, low: Feet, high: Feet): Point[] =>
+  seeRing(camera, [
     { ...from, up: low },
     { ...to, up: low },
     { ...to, up: high },
     { ...from, up: high },
-  ];
-  paintOver(canvas, [seeRing(camera, face)], colour);
-}
+  ]);
 
 export function paintPoles(canvas: Canvas, camera: Camera, field: Field): void {
   for (const pole of [field.poles.left, field.poles.right]) {
     const from = pointAlong(pole, camera.right, -POLE_WIDTH_FT / 2);
     const to = pointAlong(pole, camera.right, POLE_WIDTH_FT / 2);
-    paintUpright(canvas, camera, from, to, 0, POLE_HEIGHT_FT.value, PALETTE.pole);
+    paintOver(canvas, [upright(camera, { from, to }, 0, POLE_HEIGHT_FT.value)], PALETTE.pole);
   }
 }
 
