@@ -14,7 +14,7 @@ const TREE_ROWS = [
   { behindFt: 95, heightFt: 52, swingFt: 7, crownFt: 26, colour: PALETTE.farTrees },
   { behindFt: 40, heightFt: 33, swingFt: 6, crownFt: 19, colour: PALETTE.trees },
 ] as const;
-const TREE_STEP_FT = 2;
+const TREE_STEP_FT = 3;
 
 export function paintBackdrop(canvas: Canvas, camera: Camera, ground: Region): void {
   paintSky(canvas, camera);
@@ -30,7 +30,7 @@ function paintTrees(
   ground: Region,
   row: (typeof TREE_ROWS)[number],
 ): void {
-  const outer = regionOffset(ground, row.behindFt, 'round', row.behindFt / 100)[0] ?? [];
+  const outer = regionOffset(ground, row.behindFt, 'round', row.behindFt / 50)[0] ?? [];
   const line = polylineResample(outer, TREE_STEP_FT, true);
   const faces = line.flatMap((to, i) => {
     const from = line[(i === 0 ? line.length : i) - 1]!;

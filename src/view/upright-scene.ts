@@ -3,8 +3,7 @@ import { sourced } from '../base/sourced';
 import { inches, type Feet } from '../base/units';
 import type { Field } from '../field/model';
 import { pointAlong, pointSubtract, vectorUnit, type Point } from '../geometry/point';
-import { polylineNearest } from '../geometry/polyline';
-import { lineBuffer } from '../geometry/region';
+import { lineBuffer, type Region } from '../geometry/region';
 import { facesSeat, seeRing, type Camera } from './camera';
 import { paintOver, type Canvas } from './canvas';
 import { PALETTE, type Colour } from './colour';
@@ -20,13 +19,16 @@ const LINE_WIDTH_FT: Feet = inches(3);
 /** Plate 24 by 6 in. Source: Official Baseball Rules 2.04. */
 const RUBBER = { widthFt: inches(24), depthFt: inches(6) } as const;
 
-/** Walls behind the field; those between the seat and the field are left out. */
-export function paintWalls(canvas: Canvas, camera: Camera, field: Field): void {
-  const edges = field.ground
+/**
+ * Walls behind the field along the ground's outline; those between the seat and the field are left
+ * out. The outfield wall runs from pole to pole, the rest is a low side fence.
+ */
+export function paintWalls(canvas: Canvas, camera: Camera, outline: Region): void {
+  const edges = outline
     .flatMap((ring) => ring.map((to, i) => ({ from: ring[(i === 0 ? ring.length : i) - 1]!, to })))
     .filter(({ from, to }) => facesSeat(camera, from, to));
-  const walls = edges.filter(({ from, to }) => onFence(field, from) && onFence(field, to));
-  const rails = edges.filter((edge) => !walls.includes(edge));
+  const walls = edges.filter(isFair);
+  const rails = edges.filter((edge) => !isFair(edge));
   const paint = (faces: readonly Edge[], low: Feet, high: Feet, colour: Colour): void => {
     paintOver(
       canvas,
@@ -45,8 +47,8 @@ interface Edge {
   readonly to: Point;
 }
 
-const onFence = (field: Field, p: Point): boolean =>
-  polylineNearest(field.fenceLine, p).distance < inches(1);
+/** Between the foul lines: their bearings are 45° either way. */
+const isFair = ({ from, to }: Edge): boolean => from.y + to.y >= Math.abs(from.x + to.x);
 
 /** An upright rectangle over a ground line, as seen. */
 const upright = (camera: Camera, { from, to }: Edge, low: Feet, high: Feet): Point[] =>
