@@ -1,0 +1,42 @@
+/** Older files brought up to date, one step per version, on plain JSON. */
+import { fail, problem, succeed, type Result } from '../base/result';
+import { PROJECT_VERSION } from './model';
+
+export type JsonObject = Readonly<Record<string, unknown>>;
+
+/** Turns a document of version `from` into one of version `from + 1`. */
+export interface Migration {
+  readonly from: number;
+  readonly change: (document: JsonObject) => JsonObject;
+}
+
+/** One entry per step, oldest first. Version 1 is the first, so there is nothing to bring up yet. */
+export const MIGRATIONS: readonly Migration[] = [];
+
+/** The document at the newest version. Problem `version-unknown`: newer than this program, or none. */
+export function migrate(
+  document: JsonObject,
+  where: string,
+  steps: readonly Migration[] = MIGRATIONS,
+  newest: number = PROJECT_VERSION,
+): Result<JsonObject> {
+  let current = document;
+  let version = document['version'];
+  while (version !== newest) {
+    const step = steps.find((s) => s.from === version);
+    if (!step) return fail(unknownVersion(document['version'], where, newest));
+    version = step.from + 1;
+    current = { ...step.change(current), version };
+  }
+  return succeed(current);
+}
+
+const unknownVersion = (version: unknown, where: string, newest: number) =>
+  problem(
+    'version-unknown',
+    `${where}: version`,
+    version === undefined
+      ? 'The file names no version'
+      : `Version ${JSON.stringify(version)?.slice(0, 40)} is not one this program reads`,
+    `open it with the program that wrote it, or save it as version ${newest}`,
+  );

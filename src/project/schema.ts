@@ -1,0 +1,197 @@
+/**
+ * The shape of a saved project, with bounds of plain good sense. What is nonsense for one layer only
+ * (a fence inside the bases, an unknown font) is that layer's to find.
+ */
+import * as v from 'valibot';
+import type { FieldSpec } from '../field/model';
+import type { MowingSpec } from '../mowing/model';
+import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
+
+/** A finite number in bounds. */
+const figure = (least: number, most: number) =>
+  v.pipe(v.number(), v.minValue(least), v.maxValue(most));
+const count = (least: number, most: number) => v.pipe(figure(least, most), v.integer());
+
+/** One line of text as it may be printed. */
+const line = (most: number) =>
+  v.pipe(
+    v.string(),
+    v.maxLength(most),
+    v.regex(/^\P{Cc}*$/u, 'one line without control characters'),
+  );
+const word = (most: number) => v.pipe(line(most), v.minLength(1));
+
+/** Any length on the ground, and any figure that its own layer bounds. */
+const FAR = 100_000;
+const feet = figure(-FAR, FAR);
+const point = v.strictObject({ x: feet, y: feet });
+const share = figure(0, 0.1);
+
+const fencePoint = v.strictObject({ bearingDeg: feet, distanceFt: feet });
+const pole = v.nullable(v.strictObject({ distanceFt: feet, sigmaIn: feet }));
+
+const field = v.strictObject({
+  name: line(80),
+  book: v.literal('baseball-90'),
+  baseSizeIn: v.picklist([15, 18]),
+  bases: v.picklist(['in', 'out']),
+  fence: v.pipe(v.array(fencePoint), v.maxLength(400)),
+  fenceShape: v.picklist(['smooth', 'straight']),
+  trackWidthFt: feet,
+  skinArcFrom: v.picklist(['plate-front', 'plate-rear']),
+  skinRadiusFt: feet,
+  foulWidthFt: feet,
+  poles: v.strictObject({ left: pole, right: pole }),
+  controlSigmaIn: feet,
+  keepOuts: v.pipe(
+    v.array(v.strictObject({ id: word(40), name: line(80), centre: point, radiusFt: feet })),
+    v.maxLength(500),
+  ),
+}) satisfies v.GenericSchema<unknown, FieldSpec>;
+
+const pattern = v.strictObject({
+  kind: v.literal('bands'),
+  bearingDeg: figure(-360, 360),
+  passesPerBand: count(1, 40),
+  offsetFt: figure(-1000, 1000),
+});
+
+const source = v.variant('kind', [
+  v.strictObject({ kind: v.literal('text'), text: line(200), font: word(80) }),
+  v.strictObject({
+    kind: v.literal('svg'),
+    file: word(200),
+    svg: v.exactOptional(v.string()),
+  }),
+]);
+
+const placement = v.strictObject({
+  centre: point,
+  widthFt: figure(0, FAR),
+  rotationDeg: figure(-360, 360),
+});
+
+const ground = v.variant('kind', [
+  v.strictObject({
+    kind: v.literal('quiet'),
+    shape: v.picklist(['offset', 'box', 'oval']),
+    marginFt: figure(0, 200),
+  }),
+  v.strictObject({ kind: v.literal('counter-change') }),
+  v.strictObject({ kind: v.literal('square') }),
+  v.strictObject({ kind: v.literal('plain') }),
+]);
+
+const design = v.strictObject({
+  ground,
+  graphicLay: v.picklist(['toward', 'away']),
+  edgeLaps: count(0, 3),
+});
+
+/** Own figures over a machine's: any of them, each bounded where the machine is looked up. */
+const ownMachine = v.strictObject({
+  name: v.exactOptional(line(80)),
+  cutWidthIn: v.exactOptional(feet),
+  overlapIn: v.exactOptional(feet),
+  bodyWidthIn: v.exactOptional(feet),
+  frontOverhangIn: v.exactOptional(feet),
+  rearOverhangIn: v.exactOptional(feet),
+  cuttingMph: v.exactOptional(feet),
+  turningMph: v.exactOptional(feet),
+  runningMph: v.exactOptional(feet),
+  turnRadiusFt: v.exactOptional(feet),
+  turnSeconds: v.exactOptional(feet),
+  mayReverse: v.exactOptional(v.boolean()),
+  lays: v.exactOptional(v.boolean()),
+  laysInTransit: v.exactOptional(v.boolean()),
+  powered: v.exactOptional(v.boolean()),
+  people: v.exactOptional(feet),
+});
+
+const mowing = v.strictObject({
+  wide: word(80),
+  narrow: word(80),
+  overrides: v.record(word(80), ownMachine),
+  gate: point,
+}) satisfies v.GenericSchema<unknown, MowingSpec>;
+
+const stakeout = v.strictObject({
+  toleranceIn: figure(0.25, 36),
+  target95In: figure(0.25, 36),
+  tape: v.strictObject({
+    readingSigmaIn: figure(0, 6),
+    proportional: share,
+    limitFt: figure(10, 1000),
+  }),
+  crew: v.picklist([2, 3, 4]),
+});
+
+const clock = v.pipe(v.string(), v.regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time of day like 06:30'));
+
+const rate = v.pipe(
+  v.strictObject({ low: figure(0, FAR), likely: figure(0, FAR), high: figure(0, FAR) }),
+  v.check((r) => r.low <= r.likely && r.likely <= r.high, 'low, likely and high in that order'),
+);
+
+const labour = v.pipe(
+  v.strictObject({
+    people: count(1, 50),
+    opens: clock,
+    closes: clock,
+    rates: v.record(word(80), rate),
+  }),
+  v.check((w) => w.opens < w.closes, 'a window that closes after it opens'),
+);
+
+const seat = v.strictObject({
+  id: v.pipe(
+    v.string(),
+    v.regex(/^[a-z0-9][a-z0-9-]{0,39}$/, 'small letters, digits and hyphens, 40 at most'),
+  ),
+  name: line(80),
+  at: point,
+  eyeHeightFt: feet,
+  lookAt: point,
+});
+
+const seats = v.pipe(
+  v.array(seat),
+  v.maxLength(12),
+  v.check(
+    (list) => new Set(list.map((s) => s.id)).size === list.length,
+    'seats with an id of their own each',
+  ),
+);
+
+const date = v.pipe(
+  v.string(),
+  v.check((text) => text === '' || isDay(text), 'a day like 2027-04-16, or nothing'),
+);
+
+/** A day that the calendar has, written `YYYY-MM-DD`. */
+function isDay(text: string): boolean {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (!match) return false;
+  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
+  return day >= 1 && day <= days;
+}
+
+export const projectSchema = v.strictObject({
+  format: v.literal(PROJECT_FORMAT),
+  version: v.literal(PROJECT_VERSION),
+  name: line(120),
+  club: line(120),
+  date,
+  units: v.picklist(['feet-inches', 'metric']),
+  paper: v.picklist(['letter', 'a4']),
+  field,
+  pattern,
+  art: v.nullable(v.strictObject({ source, placement })),
+  design,
+  mowing,
+  stakeout,
+  labour,
+  seats,
+}) satisfies v.GenericSchema<unknown, Project>;
