@@ -1,6 +1,7 @@
 /** Art from its source: a word in a font, or an SVG drawing. */
 import { fail, problem, type Result } from '../base/result';
 import type { ArtSource, Artwork, Assets } from './model';
+import { svgToOutline } from './svg-to-outline';
 import { textToOutline } from './text-to-outline';
 
 /**
@@ -36,8 +37,7 @@ function loadSvg(
   const text =
     source.svg ??
     (Object.hasOwn(assets.files, source.file) ? assets.files[source.file] : undefined);
-  if (text !== undefined)
-    return fail(problem('svg-unread', source.file, 'drawings are not read yet', 'use a word'));
+  if (text !== undefined) return svgToOutline(text, source.file);
   const known = Object.keys(assets.files).sort();
   return fail(
     problem(
