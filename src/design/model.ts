@@ -2,6 +2,7 @@
 import type { Feet } from '../base/units';
 import type { Region } from '../geometry/region';
 import type { Path } from '../geometry/arc';
+import type { Polyline } from '../geometry/polyline';
 
 /** Which way the graphic's blades lean, as home plate sees it. */
 export type LaySense = 'toward' | 'away';
@@ -52,6 +53,22 @@ export interface Patch {
   readonly areaSqFt: number;
 }
 
+/**
+ * The middle of one swath that a patch was cut out for, in the direction of its lay, before any
+ * machine's body is looked at. Patches are what is left of these once the later ones are down.
+ */
+export interface Stroke {
+  readonly patch: string;
+  readonly line: Polyline;
+  /** Width cut. */
+  readonly widthFt: Feet;
+  /** Later groups of a tool relay earlier ones; see `Swath.group`. */
+  readonly group: number;
+  readonly band?: number;
+  readonly lap?: number;
+  readonly closed?: boolean;
+}
+
 export interface Design {
   readonly patches: readonly Patch[];
   readonly guides: Readonly<Record<string, Path>>;
@@ -59,4 +76,6 @@ export interface Design {
   readonly graphic: Region;
   /** The quiet ground's region, when there is one. */
   readonly quiet: Region;
+  /** What is to be driven; a design made by `composeDesign` always has it. */
+  readonly strokes?: readonly Stroke[];
 }
