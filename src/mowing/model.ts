@@ -71,6 +71,8 @@ export interface Leg {
   readonly seconds: Seconds;
   readonly reels: 'down' | 'up';
   readonly lays: boolean;
+  /** Present when the machine backs up along `points`, facing against them. */
+  readonly gear?: 'reverse';
 }
 
 /** Part of the graphic that no tool's pass covers, with a place in words. */
@@ -99,4 +101,8 @@ export interface PassPlan {
     readonly mowFt: Feet;
     readonly seconds: Seconds;
   }[];
+  /** Share of the time on the grass, count excepted, that a machine spends doing new ground. */
+  readonly efficiency?: readonly { readonly machine: string; readonly reached: number }[];
+  /** Share of the graphic's area that a drum in turns or on the way leaves in a wrong lay, 0 to 1. */
+  readonly disturbed?: number;
 }

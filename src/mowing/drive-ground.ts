@@ -1,0 +1,271 @@
+/**
+ * Where a machine may drive: outfield grass, foul grass and warning track, less the keep-outs. The
+ * body test is exact (rectangle against boundary); a one-foot grid of distances only answers the
+ * easy cases quickly. Feet, field frame.
+ */
+import { boxGrow, type Box } from '../geometry/box';
+import type { Point } from '../geometry/point';
+import { regionBox, regionContains, regionSubtract, regionUnionAll } from '../geometry/region';
+import type { Region } from '../geometry/region';
+import type { Field, SurfaceKind } from '../field/model';
+import { inches } from '../base/units';
+import type { Pose } from './drive';
+import type { Machine } from './model';
+
+/** Half width and overhangs of a body about its cutting line, feet. */
+export interface Body {
+  readonly half: number;
+  readonly front: number;
+  readonly rear: number;
+}
+
+export interface DriveGround {
+  readonly region: Region;
+  readonly box: Box;
+  /** One-foot cells, row by row from the box's low corner. */
+  readonly columns: number;
+  readonly rows: number;
+  /** Feet from a cell's centre to the nearest edge, never more than true; below 0 outside. */
+  readonly clearance: Float32Array;
+  /** Boundary edges, four numbers each, and the edges that touch each bucket. */
+  readonly edges: Float64Array;
+  readonly buckets: readonly (readonly number[])[];
+  readonly bucketColumns: number;
+}
+
+const CELL = 1;
+const BUCKET = 8;
+const DRIVABLE: readonly SurfaceKind[] = ['outfield-grass', 'foul-grass', 'warning-track'];
+
+export function bodyOf(machine: Machine): Body {
+  return {
+    half: inches(machine.bodyWidthIn) / 2,
+    front: inches(machine.frontOverhangIn),
+    rear: inches(machine.rearOverhangIn),
+  };
+}
+
+export const bodyGrow = (body: Body, by: number): Body => ({
+  half: body.half + by,
+  front: body.front + by,
+  rear: body.rear + by,
+});
+
+/** The body that also holds its mirror image fore and aft, for a stretch seen either way round. */
+export const bodyEitherWay = (body: Body): Body => {
+  const long = Math.max(body.front, body.rear);
+  return { half: body.half, front: long, rear: long };
+};
+
+/** Farthest point of the body from the middle of its cutting line. */
+export const bodyReach = (body: Body): number =>
+  Math.hypot(Math.max(body.front, body.rear), body.half);
+
+/** The drivable ground of a field. */
+export function drivableRegion(field: Field): Region {
+  const surfaces = field.surfaces.filter((s) => DRIVABLE.includes(s.kind)).map((s) => s.region);
+  const keepOuts = regionUnionAll(field.keepOuts.map((k) => k.region));
+  return regionSubtract(regionUnionAll(surfaces), keepOuts);
+}
+
+/** Prepares a region for body tests. An empty region allows nothing. */
+export function prepareGround(region: Region): DriveGround {
+  const box = boxGrow(regionBox(region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 }, 2 * CELL);
+  const columns = Math.ceil((box.maxX - box.minX) / CELL);
+  const rows = Math.ceil((box.maxY - box.minY) / CELL);
+  const edges = listEdges(region);
+  const bucketColumns = Math.ceil((box.maxX - box.minX) / BUCKET);
+  const bucketRows = Math.ceil((box.maxY - box.minY) / BUCKET);
+  const buckets: number[][] = Array.from({ length: bucketColumns * bucketRows }, () => []);
+  const free = new Uint8Array(columns * rows);
+  fillInside(edges, box, columns, rows, free);
+  for (let e = 0; e < edges.length; e += 4) {
+    const [ax, ay, bx, by] = [edges[e]!, edges[e + 1]!, edges[e + 2]!, edges[e + 3]!];
+    const steps = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / (CELL / 4)));
+    for (let i = 0; i <= steps; i++) {
+      const x = ax + ((bx - ax) * i) / steps - box.minX;
+      const y = ay + ((by - ay) * i) / steps - box.minY;
+      free[Math.floor(y / CELL) * columns + Math.floor(x / CELL)] = 0;
+    }
+    addToBuckets(buckets, bucketColumns, box, e, [ax, ay, bx, by]);
+  }
+  const clearance = distanceToBlocked(free, columns, rows);
+  return { region, box, columns, rows, clearance, edges, buckets, bucketColumns };
+}
+
+function listEdges(region: Region): Float64Array {
+  const out = new Float64Array(4 * region.reduce((n, ring) => n + ring.length, 0));
+  let at = 0;
+  for (const ring of region) {
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length]!;
+      out.set([a.x, a.y, b.x, b.y], at);
+      at += 4;
+    });
+  }
+  return out;
+}
+
+function addToBuckets(
+  buckets: number[][],
+  columns: number,
+  box: Box,
+  edge: number,
+  [ax, ay, bx, by]: readonly [number, number, number, number],
+): void {
+  const column = (x: number) => Math.floor((x - box.minX) / BUCKET);
+  const row = (y: number) => Math.floor((y - box.minY) / BUCKET);
+  for (let r = row(Math.min(ay, by)); r <= row(Math.max(ay, by)); r++) {
+    for (let c = column(Math.min(ax, bx)); c <= column(Math.max(ax, bx)); c++) {
+      buckets[r * columns + c]?.push(edge);
+    }
+  }
+}
+
+/** Even-odd scan lines through the cell centres. */
+function fillInside(
+  edges: Float64Array,
+  box: Box,
+  columns: number,
+  rows: number,
+  free: Uint8Array,
+): void {
+  const crossings: number[][] = Array.from({ length: rows }, () => []);
+  for (let e = 0; e < edges.length; e += 4) {
+    const [ax, ay, bx, by] = [edges[e]!, edges[e + 1]!, edges[e + 2]!, edges[e + 3]!];
+    const low = Math.max(0, Math.floor((Math.min(ay, by) - box.minY) / CELL - 0.5));
+    const high = Math.min(rows - 1, Math.ceil((Math.max(ay, by) - box.minY) / CELL));
+    for (let r = low; r <= high; r++) {
+      const y = box.minY + (r + 0.5) * CELL;
+      if (ay > y !== by > y) crossings[r]!.push(ax + ((y - ay) / (by - ay)) * (bx - ax));
+    }
+  }
+  crossings.forEach((xs, r) => {
+    xs.sort((a, b) => a - b);
+    for (let i = 0; i + 1 < xs.length; i += 2) {
+      const from = Math.max(0, Math.ceil((xs[i]! - box.minX) / CELL - 0.5));
+      const to = Math.min(columns - 1, Math.floor((xs[i + 1]! - box.minX) / CELL - 0.5));
+      if (from <= to) free.fill(1, r * columns + from, r * columns + to + 1);
+    }
+  });
+}
+
+/**
+ * Feet to the nearest blocked cell, less half a cell's diagonal so that it never says too much:
+ * exact squared distances by two passes of lower envelopes (Felzenszwalb & Huttenlocher 2012).
+ */
+function distanceToBlocked(free: Uint8Array, columns: number, rows: number): Float32Array {
+  const far = (columns + rows) ** 2;
+  const squared = Float64Array.from(free, (f) => (f ? far : 0));
+  const longest = Math.max(columns, rows);
+  const work = {
+    line: new Float64Array(longest),
+    hull: new Int32Array(longest),
+    breaks: new Float64Array(longest + 1),
+  };
+  for (let c = 0; c < columns; c++) envelope(squared, c, columns, rows, work);
+  for (let r = 0; r < rows; r++) envelope(squared, r * columns, 1, columns, work);
+  return Float32Array.from(squared, (d) => Math.sqrt(d) * CELL - Math.SQRT1_2 * CELL);
+}
+
+function envelope(
+  values: Float64Array,
+  start: number,
+  stride: number,
+  count: number,
+  work: { line: Float64Array; hull: Int32Array; breaks: Float64Array },
+): void {
+  const { line, hull, breaks } = work;
+  for (let i = 0; i < count; i++) line[i] = values[start + i * stride]!;
+  let k = 0;
+  hull[0] = 0;
+  breaks[0] = -Infinity;
+  breaks[1] = Infinity;
+  const meet = (q: number, p: number) => (line[q]! + q * q - (line[p]! + p * p)) / (2 * (q - p));
+  for (let q = 1; q < count; q++) {
+    let s = meet(q, hull[k]!);
+    while (s <= breaks[k]!) s = meet(q, hull[--k]!);
+    hull[++k] = q;
+    breaks[k] = s;
+    breaks[k + 1] = Infinity;
+  }
+  k = 0;
+  for (let q = 0; q < count; q++) {
+    while (breaks[k + 1]! < q) k++;
+    values[start + q * stride] = (q - hull[k]!) ** 2 + line[hull[k]!]!;
+  }
+}
+
+/** Feet from p to the edge of the drivable ground, never more than true; negative outside. */
+export function clearanceAt(ground: DriveGround, p: Point): number {
+  const c = Math.floor((p.x - ground.box.minX) / CELL);
+  const r = Math.floor((p.y - ground.box.minY) / CELL);
+  if (c < 0 || r < 0 || c >= ground.columns || r >= ground.rows) return -CELL;
+  return ground.clearance[r * ground.columns + c]! - Math.SQRT1_2 * CELL;
+}
+
+/** True when the whole body stands on drivable ground. */
+export function bodyFits(ground: DriveGround, body: Body, pose: Pose): boolean {
+  const cos = Math.cos(pose.heading);
+  const sin = Math.sin(pose.heading);
+  const ahead = (body.front - body.rear) / 2;
+  const centre = { x: pose.x + ahead * cos, y: pose.y + ahead * sin };
+  const halfLong = (body.front + body.rear) / 2;
+  if (clearanceAt(ground, centre) >= Math.hypot(halfLong, body.half)) return true;
+  if (edgeInBody(ground, centre, cos, sin, halfLong, body.half)) return false;
+  return regionContains(ground.region, centre);
+}
+
+function edgeInBody(
+  ground: DriveGround,
+  centre: Point,
+  cos: number,
+  sin: number,
+  halfLong: number,
+  half: number,
+): boolean {
+  const reachX = Math.abs(cos) * halfLong + Math.abs(sin) * half;
+  const reachY = Math.abs(sin) * halfLong + Math.abs(cos) * half;
+  const at = (v: number, low: number) => Math.floor((v - low) / BUCKET);
+  const firstColumn = Math.max(0, at(centre.x - reachX, ground.box.minX));
+  const lastColumn = Math.min(ground.bucketColumns - 1, at(centre.x + reachX, ground.box.minX));
+  for (
+    let r = at(centre.y - reachY, ground.box.minY);
+    r <= at(centre.y + reachY, ground.box.minY);
+    r++
+  ) {
+    for (let c = firstColumn; c <= lastColumn; c++) {
+      for (const e of ground.buckets[r * ground.bucketColumns + c] ?? []) {
+        const ax = ground.edges[e]! - centre.x;
+        const ay = ground.edges[e + 1]! - centre.y;
+        const bx = ground.edges[e + 2]! - centre.x;
+        const by = ground.edges[e + 3]! - centre.y;
+        const u = [cos * ax + sin * ay, cos * bx + sin * by] as const;
+        const v = [cos * ay - sin * ax, cos * by - sin * bx] as const;
+        if (crossesBox(u, v, halfLong, half)) return true;
+      }
+    }
+  }
+  return false;
+}
+
+/** Liang and Barsky 1984: whether a segment enters the box |u| ≤ a, |v| ≤ b. */
+function crossesBox(
+  u: readonly [number, number],
+  v: readonly [number, number],
+  a: number,
+  b: number,
+): boolean {
+  let enter = 0;
+  let leave = 1;
+  const clip = (from: number, to: number, limit: number): boolean => {
+    const d = to - from;
+    if (d === 0) return Math.abs(from) <= limit;
+    const t1 = (-limit - from) / d;
+    const t2 = (limit - from) / d;
+    enter = Math.max(enter, Math.min(t1, t2));
+    leave = Math.min(leave, Math.max(t1, t2));
+    return enter <= leave;
+  };
+  return clip(u[0], u[1], a) && clip(v[0], v[1], b);
+}

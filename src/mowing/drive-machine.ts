@@ -1,0 +1,152 @@
+/** One machine driving: passes one after another, with the turns and runs between them. */
+import type { Feet, Seconds } from '../base/units';
+import type { Point } from '../geometry/point';
+import { polylineLength, type Polyline } from '../geometry/polyline';
+import { cutAtPatches, type indexPatches } from './cut-at-patches';
+import { driveEnd, poseAlong, stretchPoints, type Drive, type Pose, type Stretch } from './drive';
+import { bodyFits, type DriveGround } from './drive-ground';
+import { findTransit, type Transit } from './find-transit';
+import { legalParts, linePose } from './legal-parts';
+import { cutFt } from './machines';
+import type { Leg, Pass, Phase } from './model';
+import type { Swath } from './swath-model';
+import { driveSeconds, isRun, type Vehicle } from './vehicle';
+
+/** A leg before the clock and the sequence are known. */
+export type Step = Omit<Leg, 'seq' | 'startS' | 'machine' | 'visit'>;
+
+/** What a machine has done so far; `drive*` functions add to it. */
+export interface Driver {
+  readonly vehicle: Vehicle;
+  readonly ground: DriveGround;
+  readonly patches: ReturnType<typeof indexPatches>;
+  readonly steps: Step[];
+  readonly passes: Pass[];
+  /** Swaths that could not be reached, and feet of swaths that were not driven. */
+  readonly unreached: Swath[];
+  readonly trimmed: { readonly swath: Swath; readonly lostFt: Feet }[];
+  at: Pose;
+}
+
+/** Drives a swath from where the machine is; what cannot be driven is noted, not forced. */
+export function driveSwath(driver: Driver, swath: Swath): void {
+  const parts = legalParts(driver.ground, driver.vehicle.body, swath.line);
+  const lostFt = polylineLength(swath.line) - parts.reduce((n, p) => n + polylineLength(p), 0);
+  if (lostFt > LOST_WORTH_NOTING) driver.trimmed.push({ swath, lostFt });
+  for (const line of parts) {
+    const way = findTransit(driver.ground, driver.vehicle, driver.at, linePose(line, 'start'));
+    if (!way) {
+      driver.unreached.push(swath);
+      continue;
+    }
+    driveTransit(driver, way, swath.phase, driver.vehicle.machine.turnSeconds);
+    mowLine(driver, swath, line);
+  }
+}
+
+/** Feet of a pass that may be missing before it is noted. */
+const LOST_WORTH_NOTING = 0.5;
+
+function mowLine(driver: Driver, swath: Swath, line: Polyline): void {
+  const number = driver.passes.length + 1;
+  const { machine } = driver.vehicle;
+  driver.passes.push({
+    number,
+    machine: machine.id,
+    phase: swath.phase,
+    patch: swath.patch,
+    line,
+    lengthFt: polylineLength(line),
+    widthFt: swath.widthFt,
+  });
+  for (const piece of cutAtPatches(driver.patches, line, swath.patch)) {
+    driver.steps.push({
+      phase: swath.phase,
+      kind: 'mow',
+      pass: number,
+      patch: piece.patch,
+      widthFt: swath.widthFt,
+      points: piece.points,
+      seconds: polylineLength(piece.points) / driver.vehicle.cuttingFps,
+      reels: 'down',
+      lays: machine.lays,
+    });
+  }
+  driver.at = linePose(line, 'end');
+}
+
+/** Adds a transit as legs, one for each gear; `lostSeconds` go to the first. */
+export function driveTransit(
+  driver: Driver,
+  way: Transit,
+  phase: Phase,
+  lostSeconds: Seconds,
+): void {
+  let lost = lostSeconds + gearSeconds(driver, way.drive);
+  let from = way.drive.start;
+  for (const stretches of byGear(way.drive.stretches)) {
+    const points: Point[] = [{ x: from.x, y: from.y }];
+    for (const s of stretches) {
+      points.push(...stretchPoints(from, s));
+      from = poseAlong(from, s, s.lengthFt);
+    }
+    driver.steps.push(transitStep(driver, stretches, points, phase, lost));
+    lost = 0;
+  }
+  driver.at = driveEnd(way.drive);
+}
+
+const gearSeconds = (driver: Driver, drive: Drive): Seconds =>
+  driveSeconds(driver.vehicle, drive.stretches) -
+  byGear(drive.stretches).reduce((n, run) => n + plainSeconds(driver.vehicle, run), 0);
+
+const plainSeconds = (vehicle: Vehicle, run: readonly Stretch[]): Seconds =>
+  run.reduce((n, s) => n + s.lengthFt / (isRun(s) ? vehicle.runningFps : vehicle.turningFps), 0);
+
+function transitStep(
+  driver: Driver,
+  stretches: readonly Stretch[],
+  points: readonly Point[],
+  phase: Phase,
+  lost: Seconds,
+): Step {
+  const { machine } = driver.vehicle;
+  const step: Step = {
+    phase,
+    kind: phase === 'carry' || stretches.some(isRun) ? 'run' : 'turn',
+    pass: null,
+    patch: null,
+    widthFt: cutFt(machine),
+    points,
+    seconds: lost + plainSeconds(driver.vehicle, stretches),
+    reels: 'up',
+    lays: machine.laysInTransit,
+  };
+  return stretches[0]?.gear === -1 ? { ...step, gear: 'reverse' } : step;
+}
+
+function byGear(stretches: readonly Stretch[]): Stretch[][] {
+  const runs: Stretch[][] = [];
+  for (const s of stretches) {
+    const last = runs[runs.length - 1];
+    if (last?.[0]?.gear === s.gear) last.push(s);
+    else runs.push([s]);
+  }
+  return runs;
+}
+
+/** Headings tried when a machine only has to get to a place. */
+const HEADINGS = 8;
+
+/** Drives off to a place, whichever way it then faces. False when there is no way. */
+export function driveOff(driver: Driver, place: Point): boolean {
+  let best: Transit | null = null;
+  for (let i = 0; i < HEADINGS; i++) {
+    const pose = { x: place.x, y: place.y, heading: (2 * Math.PI * i) / HEADINGS };
+    if (!bodyFits(driver.ground, driver.vehicle.body, pose)) continue;
+    const way = findTransit(driver.ground, driver.vehicle, driver.at, pose);
+    if (way && (!best || way.seconds < best.seconds)) best = way;
+  }
+  if (best) driveTransit(driver, best, 'carry', 0);
+  return best !== null;
+}

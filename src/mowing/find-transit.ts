@@ -1,0 +1,141 @@
+/** The way from one pose to another with the reels up: a turn, a turn with backing, or a longer run. */
+import type { Seconds } from '../base/units';
+import { findTurns } from './dubins';
+import {
+  driveEnd,
+  keepLong,
+  poseAlong,
+  poseShift,
+  straight,
+  type Drive,
+  type Pose,
+  type Stretch,
+} from './drive';
+import {
+  bodyEitherWay,
+  bodyFits,
+  bodyGrow,
+  bodyReach,
+  clearanceAt,
+  type Body,
+  type DriveGround,
+} from './drive-ground';
+import { findWaypoints } from './find-waypoints';
+import { driveSeconds, type Vehicle } from './vehicle';
+
+export interface Transit {
+  readonly drive: Drive;
+  readonly seconds: Seconds;
+}
+
+/** Room kept about the body in turns where there is any, feet (3 in); assumption. */
+const ELBOW_ROOM = 0.25;
+/** The body is tested at least this often along a drive, feet. */
+const TEST_STEP = 0.5;
+
+/** Straight lengths tried before and after a turn, in half turning radii: out, and backing. */
+const RUN_OUTS = [1, 2, 4, 7];
+const BACK_UPS = [-1, -2, -3, -4, -6, -8, -11];
+
+/**
+ * The quickest legal way from `from` to `to`, or null. First the plain turns; when the quickest of
+ * those would put the body on forbidden ground, turns with a straight before and after, backing up
+ * where the machine may; then a way round by waypoints.
+ */
+export function findTransit(
+  ground: DriveGround,
+  vehicle: Vehicle,
+  from: Pose,
+  to: Pose,
+): Transit | null {
+  return nearTransit(ground, vehicle, from, to) ?? farTransit(ground, vehicle, from, to);
+}
+
+function nearTransit(ground: DriveGround, vehicle: Vehicle, from: Pose, to: Pose): Transit | null {
+  const fits = bodyTest(ground, vehicle.body, from, to);
+  if (!fits) return null;
+  const plain = candidates(vehicle, from, to, [0], [0]);
+  const first = plain[0];
+  if (first && driveFits(ground, first.drive, fits)) return first;
+  const shifts = shiftLengths(vehicle);
+  const all = candidates(vehicle, from, to, shifts, shifts);
+  return all.find((t) => driveFits(ground, t.drive, fits)) ?? null;
+}
+
+/** Bodies to test with, elbow room where both ends have it; null when an end itself is forbidden. */
+function bodyTest(ground: DriveGround, body: Body, from: Pose, to: Pose): Body | null {
+  const roomy = bodyGrow(body, ELBOW_ROOM);
+  if (bodyFits(ground, roomy, from) && bodyFits(ground, roomy, to)) return roomy;
+  return bodyFits(ground, body, from) && bodyFits(ground, body, to) ? body : null;
+}
+
+function shiftLengths(vehicle: Vehicle): number[] {
+  const unit = Math.max(1.5, vehicle.radius / 2);
+  const steps = vehicle.machine.mayReverse ? [...RUN_OUTS, ...BACK_UPS] : RUN_OUTS;
+  return [0, ...steps.map((n) => n * unit)];
+}
+
+/** Every turn with the given straights before and after it, quickest first. */
+function candidates(
+  vehicle: Vehicle,
+  from: Pose,
+  to: Pose,
+  exits: readonly number[],
+  entries: readonly number[],
+): Transit[] {
+  const out: Transit[] = [];
+  for (const exit of exits) {
+    for (const entry of entries) {
+      const start = poseShift(from, exit);
+      const end = poseShift(to, -entry);
+      for (const turn of findTurns(start, end, vehicle.radius, vehicle.machine.mayReverse)) {
+        const stretches = keepLong([shift(exit), ...turn.stretches, shift(entry)]);
+        out.push({ drive: { start: from, stretches }, seconds: driveSeconds(vehicle, stretches) });
+      }
+    }
+  }
+  return out.sort((a, b) => a.seconds - b.seconds);
+}
+
+const shift = (by: number): Stretch => straight(Math.abs(by), by < 0 ? -1 : 1);
+
+/**
+ * Whether the body stays on drivable ground all along. A backing machine is tested as if it might
+ * face either way, so that whoever reads only the points cannot find it on the skin.
+ */
+export function driveFits(ground: DriveGround, drive: Drive, body: Body): boolean {
+  let from = drive.start;
+  for (const stretch of drive.stretches) {
+    const shape = stretch.gear === 1 ? body : bodyEitherWay(body);
+    if (!stretchFits(ground, from, stretch, shape)) return false;
+    from = poseAlong(from, stretch, stretch.lengthFt);
+  }
+  return true;
+}
+
+function stretchFits(ground: DriveGround, from: Pose, stretch: Stretch, body: Body): boolean {
+  const reach = bodyReach(body);
+  let s = 0;
+  for (;;) {
+    const pose = poseAlong(from, stretch, s);
+    const spare = clearanceAt(ground, pose) - reach;
+    if (spare < 0 && !bodyFits(ground, body, pose)) return false;
+    if (s >= stretch.lengthFt) return true;
+    s = Math.min(stretch.lengthFt, s + Math.max(TEST_STEP, spare));
+  }
+}
+
+/** Round the obstacles: from waypoint to waypoint, each reached along the way to the next. */
+function farTransit(ground: DriveGround, vehicle: Vehicle, from: Pose, to: Pose): Transit | null {
+  const waypoints = findWaypoints(ground, bodyReach(vehicle.body), from, to);
+  if (!waypoints || waypoints.length === 0) return null;
+  const stretches: Stretch[] = [];
+  let at = from;
+  for (const next of [...waypoints, to]) {
+    const link = nearTransit(ground, vehicle, at, next);
+    if (!link) return null;
+    stretches.push(...link.drive.stretches);
+    at = driveEnd(link.drive);
+  }
+  return { drive: { start: from, stretches }, seconds: driveSeconds(vehicle, stretches) };
+}
