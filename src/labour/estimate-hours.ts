@@ -1,0 +1,141 @@
+/** Person-hours and clock-hours of the visit, against the window that the user types. */
+import { fail, invariant, problem, succeed, type Problem, type Result } from '../base/result';
+import type { Design } from '../design/model';
+import type { Field } from '../field/model';
+import type { PassPlan } from '../mowing/model';
+import type { StakePlan } from '../stakeout/model';
+import { checkLabour, LEAST_TO_SET_OUT } from './check-labour';
+import { readClock, writeClock } from './clock';
+import { listTasks, type PlannedTask } from './list-tasks';
+import type { Hours, HoursTotals, LabourSpec, Task } from './model';
+import { hoursAt, simulateHours, type SimulatedHours } from './simulate-hours';
+import { quantile } from './spread';
+
+const VISIT = 1;
+/** More people than any stage can use change nothing. */
+const MOST_USEFUL = 8;
+
+export interface HoursInput {
+  readonly field: Field;
+  readonly design: Design;
+  readonly passes: PassPlan;
+  readonly stakes: StakePlan | null;
+  readonly spec: LabourSpec;
+}
+
+interface Crewed {
+  readonly tasks: readonly PlannedTask[];
+  readonly simulated: SimulatedHours;
+}
+
+/**
+ * Fails with the problems of `checkLabour`; warns `window-short` when the work does not fit at P90.
+ * Person-hours count people at work on a task, not people waiting.
+ */
+export function estimateHours(input: HoursInput): Result<Hours> {
+  const { spec, stakes } = input;
+  const problems = checkLabour(spec, stakes !== null);
+  if (problems.some((p) => p.severity === 'error')) return fail(...problems);
+  const best = bestCrew(input);
+  if (!best) return fail(...problems, machineCrewShort(spec.people));
+  const hours = assemble(spec, best);
+  return succeed(hours, [...problems, ...windowProblems(hours)]);
+}
+
+/** Nobody is made to work: the number at work, up to the people there are, that finishes first. */
+function bestCrew(input: HoursInput): Crewed | null {
+  const most = Math.min(input.spec.people, MOST_USEFUL);
+  const least = input.stakes ? LEAST_TO_SET_OUT : 1;
+  let best: Crewed | null = null;
+  let bestMinutes = Infinity;
+  for (let people = least; people <= most; people++) {
+    const tasks = tasksFor(input, people);
+    if (tasks.some((task) => task.people > people)) continue;
+    const simulated = simulateHours(tasks, people);
+    const minutes = quantile(simulated.clockMinutes, 0.9);
+    if (minutes < bestMinutes) {
+      best = { tasks, simulated };
+      bestMinutes = minutes;
+    }
+  }
+  return best;
+}
+
+function tasksFor({ field, passes, stakes, spec }: HoursInput, people: number): PlannedTask[] {
+  return listTasks({ spec, people, stakes, provingTapes: field.proving.length, passes });
+}
+
+const machineCrewShort = (people: number): Problem =>
+  problem(
+    'crew-short',
+    'labour.people',
+    `a machine takes more than ${people} people`,
+    'plan more people or choose another machine',
+  );
+
+function assemble(spec: LabourSpec, { tasks, simulated }: Crewed): Hours {
+  const totals = totalsOf(simulated);
+  return {
+    spec,
+    tasks: tasks.map((task, i) => timeTask(task, simulated, i)),
+    visits: [{ visit: VISIT, ...totals }],
+    totals,
+    window: windowOf(spec, simulated),
+    simulated: Array.from(simulated.clockMinutes, (minutes) => minutes / 60),
+  };
+}
+
+function timeTask(task: PlannedTask, simulated: SimulatedHours, i: number): Task {
+  const { id, name, quantity, unit, rate, people, after } = task;
+  return {
+    id,
+    name,
+    visit: VISIT,
+    quantity,
+    unit,
+    rate,
+    people,
+    after,
+    minutesP50: simulated.minutesP50[i]!,
+    minutesP90: simulated.minutesP90[i]!,
+    startMin: simulated.slots[i]!.start,
+    endMin: simulated.slots[i]!.end,
+  };
+}
+
+const totalsOf = ({ clockMinutes, personMinutes }: SimulatedHours): HoursTotals => ({
+  personHoursP50: hoursAt(personMinutes, 0.5),
+  personHoursP90: hoursAt(personMinutes, 0.9),
+  clockHoursP50: hoursAt(clockMinutes, 0.5),
+  clockHoursP90: hoursAt(clockMinutes, 0.9),
+});
+
+function windowOf(spec: LabourSpec, { clockMinutes }: SimulatedHours): Hours['window'] {
+  const opens = readClock(spec.opens);
+  const closes = readClock(spec.closes);
+  invariant(opens !== null && closes !== null, 'the window was checked');
+  const length = closes - opens;
+  const spare = Math.floor(length - quantile(clockMinutes, 0.9));
+  return {
+    opens: spec.opens,
+    closes: spec.closes,
+    fitsP90: spare >= 0,
+    spareMinutesP90: spare,
+    finishP50: writeClock(opens + quantile(clockMinutes, 0.5)),
+    finishP90: writeClock(opens + quantile(clockMinutes, 0.9)),
+    chance: clockMinutes.filter((minutes) => minutes <= length).length / clockMinutes.length,
+  };
+}
+
+function windowProblems({ window }: Hours): Problem[] {
+  if (window.fitsP90) return [];
+  return [
+    problem(
+      'window-short',
+      'labour.closes',
+      `on nine days in ten the work ends by ${window.finishP90}, ${-window.spareMinutesP90} minutes past the window`,
+      'open the window earlier, plan more people, or make the graphic simpler',
+      'warning',
+    ),
+  ];
+}
