@@ -1,0 +1,51 @@
+/** The packet: every sheet of a plan, in the order in which it is used. */
+import { problem, type Problem } from '../base/result';
+import type { Plan } from '../plan/model';
+import { readFontMetrics, type SheetFonts } from './fonts';
+import type { Kit } from './kit';
+import type { Sheet } from './marks';
+import { cautionPages } from './pages/caution-page';
+import { controlPages } from './pages/control-pages';
+import { hoursPages } from './pages/hours-page';
+import { outlinePages } from './pages/outline-pages';
+import { overviewPage } from './pages/overview-page';
+import { passPages } from './pages/pass-pages';
+import { stakePages } from './pages/stake-pages';
+import { paperOf } from './paper';
+import { replaceUnprintable, unprintable } from './printable';
+import { finishSheet } from './sheet-head';
+
+/**
+ * Sheets on the paper that the project names. Characters that a font lacks (in a name typed by the
+ * user) are printed as `?` and named on the overview.
+ */
+export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
+  const kit: Kit = { plan, paper: paperOf(plan.project.paper), metrics: readFontMetrics(fonts) };
+  const sheets = composeSheets(kit, []);
+  const missing = unprintable(sheets, kit.metrics);
+  if (missing.length === 0) return sheets;
+  const told = composeSheets(kit, [missingNote(missing)]);
+  return told.map((sheet) => replaceUnprintable(sheet, kit.metrics));
+}
+
+function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
+  const { stakes } = kit.plan;
+  const drafts = [
+    overviewPage(kit, notes),
+    ...cautionPages(kit),
+    ...controlPages(kit),
+    ...(stakes ? [...stakePages(kit, stakes), ...outlinePages(kit, stakes)] : []),
+    ...passPages(kit),
+    ...hoursPages(kit),
+  ];
+  return drafts.map((draft, i) => finishSheet(kit, draft, i + 1, drafts.length));
+}
+
+const missingNote = (codes: readonly number[]): Problem =>
+  problem(
+    'character-not-printed',
+    'packet',
+    `the sheets' type lacks ${codes.map((code) => `U+${code.toString(16).toUpperCase().padStart(4, '0')}`).join(', ')}; ? is printed instead`,
+    'spell the name with letters of the Latin alphabet',
+    'warning',
+  );

@@ -1,0 +1,172 @@
+/** The controls: what the tape touches, where they stand, and the tapes that prove them. */
+import { formatLimit } from '../../base/quantity';
+import type { Control, ProvingTape } from '../../field/model';
+import type { Stake } from '../../stakeout/model';
+import { moveMarks } from '../draw-labels';
+import { wrapText } from '../fit-text';
+import { inkBox, inkRule, inkText } from '../ink';
+import { controlsOf, type Kit } from '../kit';
+import { FAINT, type Mark } from '../marks';
+import { startFlow, type Flow } from '../page-flow';
+import type { Draft } from '../sheet-head';
+import { controlCells } from '../stake-words';
+import { PICTURE, touchPicture } from '../touch-pictures';
+import { CHECK_SIZE } from './stake-table';
+
+const TEXT_LEFT = PICTURE.width + 12;
+const CELLS = [TEXT_LEFT, TEXT_LEFT + 34, TEXT_LEFT + 76, TEXT_LEFT + 160, TEXT_LEFT + 244];
+const NAME = TEXT_LEFT + 330;
+const FIXED_ROW = PICTURE.height + 8;
+const SET_ROW = 20;
+
+export function controlPages(kit: Kit): Draft[] {
+  const flow = startFlow(kit.paper);
+  const controls = controlsOf(kit.plan);
+  addTapeChecks(kit, flow);
+  addProving(kit, flow);
+  addHead(kit, flow, 'Controls');
+  controls.forEach((control) => addControl(kit, flow, control));
+  flow.need(40);
+  addNote(kit, flow, NOTE);
+  return flow.pages().map((marks) => ({
+    title: 'Controls',
+    lead: 'Where the tapes are held. Prove the fixed points before round 1.',
+    marks,
+  }));
+}
+
+const NOTE =
+  'Feet in the field frame: the rear point of home plate is 0, 0; y runs toward second base and ' +
+  'centre field, x toward first base and right field. sigma: how well the point is known, inches, ' +
+  'each way. A set control is a stake that the crew drives in its round, left standing until the ' +
+  'count, and marked so that nobody pulls it.';
+
+function addHeading(kit: Kit, flow: Flow, text: string): void {
+  flow.add([inkText(kit.paper.left, flow.y() + 14, text, { size: 14, font: 'heading' })], 22);
+}
+
+function addNote(kit: Kit, flow: Flow, text: string): void {
+  const { left, right } = kit.paper;
+  for (const line of wrapText(kit.metrics, text, 9, 'regular', right - left))
+    flow.add([inkText(left, flow.y() + 9, line, { size: 9 })], 12);
+}
+
+function addTapeChecks(kit: Kit, flow: Flow): void {
+  addHeading(kit, flow, 'The tapes, before anything else');
+  const metric = kit.plan.project.units === 'metric';
+  const units = metric
+    ? 'Both tapes read in metres and centimetres.'
+    : 'Both tapes read in feet, inches and quarters, not in tenths of a foot.';
+  const rows = [
+    'Zero: see on each tape whether it starts at the ring, the hook or a printed mark. Hold that point.',
+    units,
+    'Lay the two tapes side by side at a long reading. Further apart than the limits below: change one.',
+  ];
+  for (const row of rows) addTick(kit, flow, row);
+  flow.add([], 8);
+}
+
+function addTick(kit: Kit, flow: Flow, text: string): void {
+  const { left } = kit.paper;
+  const y = flow.y() + 11;
+  flow.add([inkBox(left, y - 9, 10, 10), inkText(left + 18, y, text, { size: 10 })], 16);
+}
+
+function addProving(kit: Kit, flow: Flow): void {
+  addHeading(kit, flow, 'Proving tapes, before round 1');
+  kit.plan.field.proving.forEach((tape) => addProof(kit, flow, tape));
+  flow.add([], 4);
+  addNote(
+    kit,
+    flow,
+    'Off by more than the limit: tape it again, from the other end. Still off: look for a moved ' +
+      'base, a wrong socket or a tape in other units. Set nothing from that point until it is explained; ' +
+      'enter the measured figures in the plan and print again.',
+  );
+  flow.add([], 10);
+}
+
+/** `prove HP to 2B 127' 3 1/4" within 1 1/2"`. */
+function addProof(kit: Kit, flow: Flow, tape: ProvingTape): void {
+  const { left, right } = kit.paper;
+  const y = flow.y() + 14;
+  const bold = { size: CHECK_SIZE + 1, font: 'bold' } as const;
+  flow.add(
+    [
+      inkText(left, y, 'prove', { size: 9 }),
+      inkText(left + 34, y, `${tape.from} to ${tape.to}`, bold),
+      inkText(left + 112, y, tape.text, bold),
+      inkText(left + 190, y, `within ${formatLimit(tape.limitIn, kit.plan.project.units)}`, {
+        size: CHECK_SIZE,
+      }),
+      inkText(left + 300, y, 'read', { size: 9 }),
+      inkRule(left + 322, left + 420, y + 1),
+      inkBox(left + 440, y - 10, 12, 12),
+      inkText(left + 457, y, 'good', { size: 9 }),
+      inkBox(left + 496, y - 10, 12, 12),
+      inkText(left + 513, y, 'off', { size: 9 }),
+      inkRule(left, right, y + 6, 0.35, FAINT),
+    ],
+    21,
+  );
+}
+
+function addHead(kit: Kit, flow: Flow, text: string): void {
+  const { left, right } = kit.paper;
+  addHeading(kit, flow, text);
+  const y = flow.y() + 8;
+  const head = (x: number, word: string) => inkText(left + x, y, word, { size: 8 });
+  flow.add(
+    [
+      head(0, 'hold the tape at the dot'),
+      head(CELLS[2]!, 'x, feet'),
+      head(CELLS[3]!, 'y, feet'),
+      head(CELLS[4]!, 'sigma, inches'),
+      inkRule(left, right, y + 4, 1.2),
+    ],
+    14,
+  );
+}
+
+function addControl(kit: Kit, flow: Flow, control: Control): void {
+  const { left, right } = kit.paper;
+  const fixed = control.kind === 'fixed';
+  const height = fixed ? FIXED_ROW : SET_ROW;
+  if (flow.need(height)) addHead(kit, flow, 'Controls, continued');
+  const y = flow.y() + 15;
+  const picture = fixed ? moveMarks(touchPicture(control.picture), left, flow.y() + 4) : [];
+  const below = fixed ? touchLines(kit, control, y) : [];
+  flow.add(
+    [
+      ...picture,
+      ...rowMarks(kit, control, y),
+      ...below,
+      inkRule(left, right, flow.y() + height, 0.35, FAINT),
+    ],
+    height,
+  );
+}
+
+function rowMarks(kit: Kit, control: Control, y: number): Mark[] {
+  const { left } = kit.paper;
+  const cells = controlCells(control).map((cell, i) => {
+    const bold = i === 0 ? ({ size: 14, font: 'bold' } as const) : { size: 10.5 };
+    return inkText(left + CELLS[i]!, y, cell, bold);
+  });
+  const words = control.kind === 'fixed' ? control.name : setInRound(kit, control.id);
+  return [...cells, inkText(left + NAME, y, words, { size: 10.5, font: 'bold' })];
+}
+
+function setInRound(kit: Kit, id: string): string {
+  const stake: Stake | undefined = kit.plan.stakes?.stakes.find((s) => s.id === id);
+  return stake ? `stake, set in round ${stake.round}` : 'stake';
+}
+
+function touchLines(kit: Kit, control: Control, y: number): Mark[] {
+  const { left, right } = kit.paper;
+  const width = right - left - TEXT_LEFT;
+  const text = `Tape touches: ${control.touch}.`;
+  return wrapText(kit.metrics, text, 10.5, 'regular', width)
+    .slice(0, 2)
+    .map((line, i) => inkText(left + TEXT_LEFT, y + 15 + i * 12, line, { size: 10.5 }));
+}

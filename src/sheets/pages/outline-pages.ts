@@ -1,0 +1,112 @@
+/** Outline sheets: drawings on which every stake number can be read, then the strings and swings. */
+import type { Contour, StakePlan } from '../../stakeout/model';
+import { moveMarks } from '../draw-labels';
+import { inkBox, inkRule, inkText } from '../ink';
+import type { Kit } from '../kit';
+import { drawLegend, STAKE_LEGEND } from '../legend';
+import { FAINT } from '../marks';
+import { startFlow, type Flow } from '../page-flow';
+import type { Draft } from '../sheet-head';
+import { drawStakePanel, planStakePanels, type StakePanelOptions } from '../stake-panels';
+import { outlineCells } from '../stake-words';
+
+const ROW_HEIGHT = 18;
+const LEGEND = 18;
+const PANEL_HEAD = 16;
+
+export function outlinePages(kit: Kit, stakes: StakePlan): Draft[] {
+  return [...drawingPages(kit, stakes), ...listPages(kit, stakes)];
+}
+
+function drawingPages(kit: Kit, stakes: StakePlan): Draft[] {
+  const { paper } = kit;
+  const flow = startFlow(paper);
+  const options: StakePanelOptions = {
+    stakes,
+    named: stakes.stakes,
+    held: [],
+    width: paper.right - paper.left,
+    maxHeight: paper.bottom - paper.top - LEGEND - PANEL_HEAD - 8,
+  };
+  const panels = planStakePanels(kit, options);
+  addLegend(kit, flow);
+  panels.forEach((panel, i) => {
+    const height = panel.frame.window.maxY;
+    if (flow.need(PANEL_HEAD + height)) addLegend(kit, flow);
+    const words = panels.length > 1 ? `Drawing ${i + 1} of ${panels.length}. ` : '';
+    flow.add(
+      [inkText(paper.left, flow.y() + 10, `${words}Home plate is toward the foot.`, { size: 9 })],
+      PANEL_HEAD,
+    );
+    const marks = drawStakePanel(kit, panel, options);
+    flow.add(moveMarks(marks, paper.left, flow.y()), height + 10);
+  });
+  return flow.pages().map((marks) => ({
+    title: 'Outline, drawing',
+    lead: `${stakes.strings} strings and ${stakes.swings} swings. Each number stands beside its stake or at the end of its leader.`,
+    marks,
+  }));
+}
+
+function addLegend(kit: Kit, flow: Flow): void {
+  flow.add(drawLegend(kit.metrics, STAKE_LEGEND, kit.paper.left, flow.y() + 9), LEGEND);
+}
+
+/** Left ends of the columns, points from the left margin. */
+const COLUMNS = [0, 44, 96, 166, 226, 290, 412] as const;
+const HEADS = ['piece', 'what', 'from', 'to', 'pin', 'radius', 'turn'] as const;
+
+function listPages(kit: Kit, stakes: StakePlan): Draft[] {
+  const flow = startFlow(kit.paper);
+  let graphic = '';
+  addListHead(kit, flow);
+  for (const contour of stakes.contours) {
+    if (contour.graphic !== graphic) {
+      graphic = contour.graphic;
+      addGraphicTitle(kit, flow, graphic);
+    }
+    contour.pieces.forEach((_, i) => addPiece(kit, flow, contour, i));
+  }
+  return flow.pages().map((marks) => ({
+    title: 'Outline, strings and swings',
+    lead: 'Pull each string. Swing each radius with the tape at its pin, from stake to stake. Mark the turf along both.',
+    marks,
+  }));
+}
+
+function addListHead(kit: Kit, flow: Flow): void {
+  const { left, right } = kit.paper;
+  const y = flow.y() + 10;
+  const heads = HEADS.map((head, i) => inkText(left + COLUMNS[i]!, y, head, { size: 8 }));
+  const done = inkText(right, y, 'marked', { size: 8, align: 'right' });
+  flow.add([...heads, done, inkRule(left, right, y + 4, 1.2)], 16);
+}
+
+function addGraphicTitle(kit: Kit, flow: Flow, graphic: string): void {
+  if (flow.need(22 + ROW_HEIGHT)) addListHead(kit, flow);
+  flow.add(
+    [inkText(kit.paper.left, flow.y() + 14, `graphic ${graphic}`, { size: 10, font: 'bold' })],
+    22,
+  );
+}
+
+function addPiece(kit: Kit, flow: Flow, contour: Contour, index: number): void {
+  const { left, right } = kit.paper;
+  if (flow.need(ROW_HEIGHT)) addListHead(kit, flow);
+  const y = flow.y() + 12.5;
+  const cells = outlineCells(contour, index).map((cell, i) =>
+    inkText(left + COLUMNS[i]!, y, cell, {
+      size: 11.5,
+      font: i === 1 || i === 6 ? 'regular' : 'bold',
+    }),
+  );
+  const last = index === contour.pieces.length - 1;
+  flow.add(
+    [
+      ...cells.filter((cell) => cell.text !== ''),
+      inkBox(right - 16, y - 9, 11, 11),
+      inkRule(left, right, y + 5, last ? 1 : 0.35, last ? 0 : FAINT),
+    ],
+    ROW_HEIGHT,
+  );
+}

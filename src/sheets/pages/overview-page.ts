@@ -1,0 +1,144 @@
+/** The first sheet: the field to scale, the figures, what is wrong, and the order of work. */
+import type { Problem } from '../../base/result';
+import { boxGrow, boxOfPoints, type Box } from '../../geometry/box';
+import { unitFromBearing } from '../../geometry/angle';
+import type { Patch } from '../../design/model';
+import { drawBearings, drawField, drawRegion, fieldBox } from '../draw-field';
+import { drawLabels } from '../draw-labels';
+import { wrapText } from '../fit-text';
+import { boxRing, inkFill, inkRing, inkRule, inkStroke, inkText } from '../ink';
+import { controlsOf, type Kit } from '../kit';
+import { BLACK, LETTER_GREY, TOWARD_GREY, WHITE, type Mark } from '../marks';
+import { placeLabels } from '../place-labels';
+import type { Draft } from '../sheet-head';
+import { AREA_DASH, controlSign, warningSign } from '../symbols';
+import { frameView, scaleBar, type ViewFrame } from '../view-frame';
+import { keyFacts } from './overview-facts';
+import { orderOfWork } from './order-of-work';
+
+const FACTS_WIDTH = 178;
+const STRIP_HEIGHT = 96;
+const DRAWING_SHARE = 0.6;
+
+export function overviewPage(kit: Kit, notes: readonly Problem[]): Draft {
+  const { left, right, top, bottom } = kit.paper;
+  const foot = top + (bottom - top) * DRAWING_SHARE;
+  const window = { minX: left, maxX: right - FACTS_WIDTH - 12, minY: top, maxY: foot };
+  return {
+    title: kit.plan.project.name === '' ? 'Overview' : 'Overview and order of work',
+    lead: 'Read this sheet first. It goes with every other sheet of the same plan number.',
+    marks: [
+      ...drawing(kit, window),
+      ...facts(kit, right - FACTS_WIDTH, top, right),
+      ...problems(kit, [...notes, ...kit.plan.problems], foot + 12, bottom - STRIP_HEIGHT - 8),
+      ...orderOfWork(kit, bottom - STRIP_HEIGHT),
+    ],
+  };
+}
+
+const LABEL_SIZE = 9;
+
+function drawing(kit: Kit, window: Box): Mark[] {
+  const { field, design, project } = kit.plan;
+  const frame = { ...frameView(fieldBox(field), boxGrow(window, -6), project.units), window };
+  const shaded = [...design.patches].sort((a, b) => a.layer - b.layer);
+  return [
+    { kind: 'clip', clip: window, marks: shaded.flatMap((patch) => patchMarks(patch, frame)) },
+    { kind: 'clip', clip: window, marks: drawRegion(design.graphic, frame, LETTER_GREY, 1) },
+    drawField(field, frame),
+    ...setOutArea(kit, frame),
+    ...controlMarks(kit, frame),
+    ...gateMarks(kit, frame),
+    ...drawBearings(frame, scaleBar(frame.scale, project.units)),
+    inkRing(boxRing(window), inkStroke(0.8)),
+  ];
+}
+
+/** Grass laid toward home is grey, away white: the darker stripe as home plate sees it. */
+function patchMarks(patch: Patch, frame: ViewFrame): Mark[] {
+  const lay = patch.lays[patch.lays.length - 1];
+  const toward = lay && 'bearingDeg' in lay && unitFromBearing(lay.bearingDeg).y < 0;
+  if (patch.kind === 'graphic') return [];
+  return drawRegion(patch.region, frame, toward ? TOWARD_GREY : WHITE, 0.25);
+}
+
+/** The ground inside which no powered machine goes before the count. */
+function setOutArea(kit: Kit, frame: ViewFrame): Mark[] {
+  const box = boxOfPoints(kit.plan.stakes?.stakes.map((stake) => stake.at) ?? []);
+  if (!box) return [];
+  const ring = boxRing(boxGrow(box, 3)).map(frame.toPaper);
+  return [inkRing(ring, inkStroke(0.9, BLACK, AREA_DASH))];
+}
+
+function controlMarks(kit: Kit, frame: ViewFrame): Mark[] {
+  const controls = controlsOf(kit.plan);
+  const at = controls.map((control) => frame.toPaper(control.at));
+  const signs = controls.flatMap((c, i) => controlSign(at[i]!, 8, c.kind === 'fixed', false));
+  const requests = controls.map((c, i) => ({
+    id: c.id,
+    at: at[i]!,
+    width: kit.metrics.width(c.id, LABEL_SIZE, 'bold') + 1,
+    height: LABEL_SIZE * 0.78,
+    clear: 6,
+  }));
+  const scene = {
+    window: frame.window,
+    discs: at.map((point) => ({ at: point, radius: 6 })),
+    lines: kit.plan.design.graphic.map((ring) => ring.map(frame.toPaper)),
+    taken: [],
+  };
+  return [...signs, ...drawLabels(placeLabels(requests, scene).placed, LABEL_SIZE)];
+}
+
+function gateMarks(kit: Kit, frame: ViewFrame): Mark[] {
+  const at = frame.toPaper(kit.plan.project.mowing.gate);
+  const { window } = frame;
+  const x = Math.min(window.maxX - 24, Math.max(window.minX + 6, at.x));
+  const y = Math.min(window.maxY - 24, Math.max(window.minY + 6, at.y));
+  const square = boxRing({ minX: x - 3, maxX: x + 3, minY: y - 3, maxY: y + 3 });
+  return [
+    inkFill([square], BLACK),
+    inkText(x, y + 12, 'gate', { size: 8.5, font: 'bold', align: 'centre' }),
+  ];
+}
+
+function facts(kit: Kit, x: number, top: number, right: number): Mark[] {
+  const marks: Mark[] = [];
+  let y = top + 11;
+  for (const group of keyFacts(kit)) {
+    marks.push(inkText(x, y, group.title, { size: 12, font: 'heading' }));
+    marks.push(inkRule(x, right, y + 4, 1.2));
+    y += 17;
+    for (const [name, value] of group.rows) {
+      marks.push(inkText(x, y, name, { size: 9 }));
+      marks.push(inkText(right, y, value, { size: 10, font: 'bold', align: 'right' }));
+      y += 13.5;
+    }
+    y += 9;
+  }
+  return marks;
+}
+
+function problems(kit: Kit, list: readonly Problem[], top: number, bottom: number): Mark[] {
+  const { left, right } = kit.paper;
+  const title = list.length === 0 ? 'No problems found' : `Problems and warnings: ${list.length}`;
+  const marks: Mark[] = [
+    inkText(left, top + 11, title, { size: 12, font: 'heading' }),
+    inkRule(left, right, top + 15, 1.2),
+  ];
+  let y = top + 28;
+  for (const [i, one] of list.entries()) {
+    const lines = wrapText(kit.metrics, problemText(one), 9, 'regular', right - left - 16);
+    const more = list.length - i;
+    if (y + (lines.length - 1) * 11 > bottom - (more > 1 ? 12 : 0)) {
+      const words = `and ${more} more: see the problems in summary.json.`;
+      return [...marks, inkText(left + 14, y, words, { size: 9, font: 'bold' })];
+    }
+    marks.push(warningSign({ x: left + 4, y }, 7));
+    lines.forEach((line, k) => marks.push(inkText(left + 14, y + k * 11, line, { size: 9 })));
+    y += lines.length * 11 + 2;
+  }
+  return marks;
+}
+
+const problemText = (one: Problem): string => `${one.where}: ${one.what}; ${one.fix}.`;

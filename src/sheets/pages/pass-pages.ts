@@ -1,0 +1,182 @@
+/** Pass sheets, one set per machine and phase: hold point, drawing, list. */
+import type { Pass } from '../../mowing/model';
+import { formatFeetInches, formatMetres } from '../../base/quantity';
+import { unitFromBearing } from '../../geometry/angle';
+import { moveMarks } from '../draw-labels';
+import { cutText, wrapText } from '../fit-text';
+import { inkBox, inkLine, inkRule, inkStroke, inkText } from '../ink';
+import type { Kit } from '../kit';
+import { drawLegend, PASS_LEGEND } from '../legend';
+import { FAINT, type Mark } from '../marks';
+import { startFlow, type Flow } from '../page-flow';
+import { groupPasses, layWord, PHASE_WORDS, wholeLength, type PassGroup } from '../pass-groups';
+import { drawPassPanel, planPassPanels } from '../pass-panels';
+import type { Draft } from '../sheet-head';
+import { arrowHead } from '../symbols';
+import { HOLD_HEIGHT, holdPoint } from './hold-point';
+
+const COLUMNS = 3;
+const GAP = 12;
+const ROW_HEIGHT = 14;
+const HEAD_HEIGHT = 15;
+/** Share of the sheet that one drawing may take. */
+const DRAWING_SHARE = 0.62;
+
+export function passPages(kit: Kit): Draft[] {
+  const groups = groupPasses(kit.plan.passes, kit.plan.project.units);
+  return groups.flatMap((group, i) => groupPages(kit, group, i === groups.length - 1));
+}
+
+function groupPages(kit: Kit, group: PassGroup, last: boolean): Draft[] {
+  const flow = startFlow(kit.paper);
+  if (group.afterHold) flow.add(holdPoint(kit, flow.y()), HOLD_HEIGHT);
+  else addBeforeHold(kit, flow);
+  addDrawings(kit, group, flow);
+  addList(kit, group, flow);
+  addCount(kit, group, flow);
+  if (last) addUncovered(kit, flow);
+  return flow.pages().map((marks) => ({
+    title: `Passes, ${PHASE_WORDS[group.phase]}`,
+    lead: leadText(kit, group),
+    marks,
+  }));
+}
+
+function leadText(kit: Kit, group: PassGroup): string {
+  const { machine, passes } = group;
+  const { units } = kit.plan.project;
+  const cut = machine.cutWidthIn / 12;
+  const width = units === 'metric' ? formatMetres(cut, 2) : formatFeetInches(cut, 4);
+  const total = wholeLength(
+    passes.reduce((sum, pass) => sum + pass.lengthFt, 0),
+    units,
+  );
+  return `${machine.name}, ${width} wide. ${passes.length} passes, ${total} in all.`;
+}
+
+function addBeforeHold(kit: Kit, flow: Flow): void {
+  if (!kit.plan.stakes) return;
+  const text =
+    'Before setting out: no stake, pin or string stands on the grass yet. This machine leaves the grass before the first stake is driven.';
+  flow.add([inkText(kit.paper.left, flow.y() + 10, text, { size: 9.5, font: 'bold' })], 18);
+}
+
+function addDrawings(kit: Kit, group: PassGroup, flow: Flow): void {
+  const { left, top, bottom } = kit.paper;
+  const panels = planPassPanels(kit, group, (bottom - top) * DRAWING_SHARE);
+  flow.add(drawLegend(kit.metrics, PASS_LEGEND, left, flow.y() + 9), 16);
+  panels.forEach((panel, i) => {
+    const height = panel.frame.window.maxY;
+    const words = panels.length > 1 ? `Drawing ${i + 1} of ${panels.length}` : '';
+    flow.need(height + 14);
+    if (words !== '') flow.add([inkText(left, flow.y() + 9, words, { size: 9 })], 13);
+    flow.add(moveMarks(drawPassPanel(kit, group, panel), left, flow.y()), height + 10);
+  });
+}
+
+function addList(kit: Kit, group: PassGroup, flow: Flow): void {
+  let rest: readonly Pass[] = group.passes;
+  while (rest.length > 0) {
+    flow.need(HEAD_HEIGHT + 4 * ROW_HEIGHT);
+    const fits = Math.floor((flow.left() - HEAD_HEIGHT) / ROW_HEIGHT);
+    const rows = Math.min(fits, Math.ceil(rest.length / COLUMNS));
+    const part = rest.slice(0, rows * COLUMNS);
+    addColumns(kit, group, part, rows, flow);
+    rest = rest.slice(part.length);
+    if (rest.length > 0) flow.newPage();
+  }
+}
+
+function addColumns(
+  kit: Kit,
+  group: PassGroup,
+  part: readonly Pass[],
+  rows: number,
+  flow: Flow,
+): void {
+  const { left, right } = kit.paper;
+  const width = (right - left - GAP * (COLUMNS - 1)) / COLUMNS;
+  const top = flow.y();
+  const count = Math.ceil(part.length / rows);
+  const heads = Array.from({ length: count }, (_, c) =>
+    columnHead(left + c * (width + GAP), width, top + 9),
+  );
+  const cells = part.map((pass, i) => {
+    const x = left + Math.floor(i / rows) * (width + GAP);
+    const y = top + HEAD_HEIGHT + (i % rows) * ROW_HEIGHT + 10;
+    return passCells(kit, group, pass, x, y, width);
+  });
+  flow.add([...heads.flat(), ...cells.flat()], HEAD_HEIGHT + rows * ROW_HEIGHT + 6);
+}
+
+function columnHead(x: number, width: number, y: number): Mark[] {
+  const head = (dx: number, text: string, align: 'left' | 'right' = 'left') =>
+    inkText(x + dx, y, text, { size: 8, align });
+  return [
+    head(0, 'pass'),
+    head(28, 'lay'),
+    head(92, 'length', 'right'),
+    head(97, 'then'),
+    inkRule(x, x + width, y + 4, 1.1),
+  ];
+}
+
+function passCells(kit: Kit, group: PassGroup, pass: Pass, x: number, y: number, width: number) {
+  const lay = layWord(pass);
+  const room = width - 97 - 15;
+  const next = cutText(kit.metrics, group.thenText.get(pass.number) ?? '', 8.5, 'regular', room);
+  return [
+    inkText(x, y, String(pass.number), { size: 10, font: 'bold' }),
+    ...(lay.bearingDeg === null ? [] : layArrow(x + 23, y - 3, lay.bearingDeg)),
+    inkText(x + 31, y, lay.word, { size: 9 }),
+    inkText(x + 92, y, wholeLength(pass.lengthFt, kit.plan.project.units), {
+      size: 9,
+      align: 'right',
+    }),
+    inkText(x + 97, y, next, { size: 8.5 }),
+    inkBox(x + width - 10, y - 8, 9, 9, 0.7),
+    inkRule(x, x + width, y + 3.6, 0.3, FAINT),
+  ];
+}
+
+/** A small arrow the way the pass is driven, home at the foot of the sheet. */
+function layArrow(x: number, y: number, bearingDeg: number): Mark[] {
+  const { x: ux, y: uy } = unitFromBearing(bearingDeg);
+  const end = (k: number) => ({ x: x + ux * k, y: y - uy * k });
+  return [inkLine([end(-5), end(2)], inkStroke(1)), arrowHead(end(5.5), ux, -uy, 5)];
+}
+
+function addCount(kit: Kit, group: PassGroup, flow: Flow): void {
+  const { left, right } = kit.paper;
+  flow.need(30);
+  const y = flow.y() + 20;
+  const word = (x: number, text: string) => inkText(left + x, y, text, { size: 10 });
+  flow.add(
+    [
+      word(0, 'passes done'),
+      inkBox(left + 64, y - 13, 44, 18),
+      inkText(left + 116, y, `of ${group.passes.length}`, { size: 10, font: 'bold' }),
+      word(180, 'started'),
+      inkBox(left + 220, y - 13, 60, 18),
+      word(296, 'finished'),
+      inkBox(left + 340, y - 13, 60, 18),
+      inkText(right - 66, y, 'initials', { size: 10, align: 'right' }),
+      inkBox(right - 60, y - 13, 60, 18),
+    ],
+    30,
+  );
+}
+
+/** Parts of the graphic that no tool reaches, by place. */
+function addUncovered(kit: Kit, flow: Flow): void {
+  const { left, right } = kit.paper;
+  const { uncovered, graphicCovered } = kit.plan.passes;
+  if (uncovered.length === 0) return;
+  const share = `${(Math.floor(graphicCovered * 1000) / 10).toFixed(1)} %`;
+  const places = uncovered.map((u) => `${u.place} (${u.areaSqFt.toFixed(1)} sq ft)`).join('; ');
+  const text = `Planned passes cover ${share} of the graphic. Left to a hand broom or roller: ${places}.`;
+  for (const line of wrapText(kit.metrics, text, 9, 'regular', right - left)) {
+    flow.need(12);
+    flow.add([inkText(left, flow.y() + 10, line, { size: 9 })], 12);
+  }
+}

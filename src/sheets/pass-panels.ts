@@ -1,0 +1,91 @@
+/** Drawings of passes: numbers at their starts, arrows on the way, turn points at their ends. */
+import { boxGrow, boxOfPoints } from '../geometry/box';
+import { pointSubtract, type Point } from '../geometry/point';
+import { polylineAt, polylineLength } from '../geometry/polyline';
+import type { Pass } from '../mowing/model';
+import { drawBearings, drawField, drawRegion } from './draw-field';
+import { drawLabels } from './draw-labels';
+import { boxRing, inkLine, inkRing, inkStroke } from './ink';
+import type { Kit } from './kit';
+import { LETTER_GREY, type Mark } from './marks';
+import type { PassGroup } from './pass-groups';
+import { planPanels, type Panel } from './plan-panels';
+import { arrowHead, EMPTY_DASH, turnSign } from './symbols';
+import { scaleBar, type ViewFrame } from './view-frame';
+
+export const PASS_LABEL_SIZE = 7.5;
+const TURN_HALF = 1.6;
+
+export function planPassPanels(kit: Kit, group: PassGroup, maxHeight: number): Panel[] {
+  const items = group.passes.map((pass) => ({
+    id: String(pass.number),
+    at: pass.line[0]!,
+    clear: TURN_HALF * 1.3,
+  }));
+  const lines = group.passes.map((pass) => pass.line);
+  const show = boxOfPoints(lines.flat());
+  return planPanels(items, {
+    metrics: kit.metrics,
+    system: kit.plan.project.units,
+    width: kit.paper.right - kit.paper.left,
+    maxHeight,
+    labelSize: PASS_LABEL_SIZE,
+    scene: (frame) => ({
+      discs: items.map((item) => ({ at: frame.toPaper(item.at), radius: item.clear })),
+      lines: lines.map((line) => line.map(frame.toPaper)),
+    }),
+    ...(show ? { show: boxGrow(show, 2) } : {}),
+  });
+}
+
+/** The panel's marks, its window's top left at (0, 0). */
+export function drawPassPanel(kit: Kit, group: PassGroup, panel: Panel): Mark[] {
+  const { frame } = panel;
+  const { field, design } = kit.plan;
+  const named = new Set(panel.ids);
+  const inside: Mark[] = [
+    ...drawRegion(design.graphic, frame, LETTER_GREY, 0.4),
+    drawField(field, frame),
+    ...betweenMarks(group, frame),
+    ...group.passes.flatMap((pass) => passMarks(pass, frame, named.has(String(pass.number)))),
+  ];
+  return [
+    { kind: 'clip', clip: frame.window, marks: inside },
+    ...drawLabels(panel.labels, PASS_LABEL_SIZE),
+    ...drawBearings(frame, scaleBar(frame.scale, kit.plan.project.units)),
+    inkRing(boxRing(frame.window), inkStroke(0.8)),
+  ];
+}
+
+function betweenMarks(group: PassGroup, frame: ViewFrame): Mark[] {
+  return group.legs.flatMap((leg): Mark[] => {
+    if (leg.points.length < 2) return [];
+    const line = leg.points.map(frame.toPaper);
+    if (leg.kind === 'turn') return [inkLine(line, inkStroke(0.35))];
+    if (leg.kind !== 'run') return [];
+    const [before, tip] = [line[line.length - 2]!, line[line.length - 1]!];
+    const d = pointSubtract(tip, before);
+    return [inkLine(line, inkStroke(1.2, 0, EMPTY_DASH)), arrowHead(tip, d.x, d.y, 5)];
+  });
+}
+
+/** Passes shorter than this on paper carry no arrow of their own. */
+const LEAST_ARROW = 9;
+
+function passMarks(pass: Pass, frame: ViewFrame, named: boolean): Mark[] {
+  const line = pass.line.map(frame.toPaper);
+  const length = polylineLength(line);
+  const ends = [line[0]!, line[line.length - 1]!];
+  return [
+    inkLine(line, inkStroke(named ? 0.8 : 0.4)),
+    ...(length > LEAST_ARROW ? arrowOn(line, length) : []),
+    ...ends.flatMap((end) => turnSign(end, TURN_HALF)),
+  ];
+}
+
+function arrowOn(line: readonly Point[], length: number): Mark[] {
+  const size = Math.min(6, length / 3);
+  const tip = polylineAt(line, length * 0.5 + size / 2);
+  const d = pointSubtract(tip, polylineAt(line, length * 0.5 - size / 2));
+  return [arrowHead(tip, d.x, d.y, size)];
+}

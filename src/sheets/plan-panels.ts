@@ -1,0 +1,131 @@
+/**
+ * Cuts a crowded drawing into panels at larger scales until every label has its place. Each item is
+ * labelled in exactly one panel.
+ */
+import { boxGrow, boxHeight, boxOfPoints, boxWidth, type Box } from '../geometry/box';
+import type { Point } from '../geometry/point';
+import type { LengthSystem } from '../base/quantity';
+import { invariant } from '../base/result';
+import type { FontMetrics } from './fonts';
+import { placeLabels, type LabelRequest, type LabelScene, type PlacedLabel } from './place-labels';
+import { frameView, type ViewFrame } from './view-frame';
+
+export interface PanelItem {
+  readonly id: string;
+  /** On the ground. */
+  readonly at: Point;
+  /** Radius of its sign, points. */
+  readonly clear: number;
+}
+
+export interface PanelOptions {
+  readonly metrics: FontMetrics;
+  readonly system: LengthSystem;
+  readonly width: number;
+  readonly maxHeight: number;
+  readonly labelSize: number;
+  /** Signs and lines that the drawing will hold, in paper points of the frame. */
+  readonly scene: (frame: ViewFrame) => Pick<LabelScene, 'discs' | 'lines'>;
+  /** Ground that a panel of these items must show besides the items. */
+  readonly show?: Box;
+}
+
+/** A drawing in its own corner: the window's top left is (0, 0). */
+export interface Panel {
+  readonly frame: ViewFrame;
+  readonly ids: readonly string[];
+  readonly labels: readonly PlacedLabel[];
+}
+
+/** Paper kept round the outermost items for their labels. */
+const EDGE = 26;
+/** A panel never shows less ground than this, feet: beyond it nothing is gained. */
+const LEAST_GROUND = 16;
+const LEAST_HEIGHT = 110;
+/** Height kept at the panel's foot for the scale. */
+export const SCALE_STRIP = 14;
+
+export function planPanels(items: readonly PanelItem[], options: PanelOptions): Panel[] {
+  return split(items, options, options.show);
+}
+
+function split(items: readonly PanelItem[], options: PanelOptions, show?: Box): Panel[] {
+  if (items.length === 0) return [];
+  const { panel, failed } = makePanel(items, options, show);
+  if (failed.length === 0) return [panel];
+  invariant(items.length > 1, `no room for the label of ${items[0]!.id} alone in a panel`);
+  const [first, second] = halves(items);
+  return [...split(first, options), ...split(second, options)];
+}
+
+function makePanel(items: readonly PanelItem[], options: PanelOptions, show?: Box) {
+  const frame = panelFrame(items, options, show);
+  const requests = items.map((item) => requestFor(item, frame, options));
+  const { window } = frame;
+  const open = { ...window, maxY: window.maxY - SCALE_STRIP };
+  const scene = { window: boxGrow(open, -2), taken: [], ...options.scene(frame) };
+  const { placed, failed } = placeLabels(requests, scene);
+  return { panel: { frame, ids: items.map((item) => item.id), labels: placed }, failed };
+}
+
+function requestFor(item: PanelItem, frame: ViewFrame, options: PanelOptions): LabelRequest {
+  const size = options.labelSize;
+  return {
+    id: item.id,
+    at: frame.toPaper(item.at),
+    width: options.metrics.width(item.id, size, 'bold') + 1,
+    height: size * 0.78,
+    clear: item.clear,
+  };
+}
+
+function panelFrame(items: readonly PanelItem[], options: PanelOptions, show?: Box): ViewFrame {
+  const points = items.map((item) => item.at);
+  const corners = show
+    ? [
+        { x: show.minX, y: show.minY },
+        { x: show.maxX, y: show.maxY },
+      ]
+    : [];
+  const ground = atLeast(boxOfPoints([...points, ...corners])!, LEAST_GROUND);
+  const wide = options.width - 2 * EDGE;
+  const high = options.maxHeight - 2 * EDGE - SCALE_STRIP;
+  const inner = { minX: EDGE, maxX: EDGE + wide, minY: EDGE, maxY: EDGE + high };
+  const { scale } = frameView(ground, inner, options.system);
+  const height = Math.max(LEAST_HEIGHT, boxHeight(ground) * scale + 2 * EDGE + SCALE_STRIP);
+  const frame = frameView(ground, { ...inner, maxY: height - EDGE - SCALE_STRIP }, options.system);
+  return { ...frame, window: { minX: 0, minY: 0, maxX: options.width, maxY: height } };
+}
+
+function atLeast(box: Box, size: number): Box {
+  const x = Math.max(0, (size - boxWidth(box)) / 2);
+  const y = Math.max(0, (size - boxHeight(box)) / 2);
+  return { minX: box.minX - x, maxX: box.maxX + x, minY: box.minY - y, maxY: box.maxY + y };
+}
+
+/** Two groups, left and right or far and near: cut at a wide gap when there is one, else halved. */
+function halves(items: readonly PanelItem[]): [PanelItem[], PanelItem[]] {
+  const box = boxOfPoints(items.map((item) => item.at))!;
+  const across = boxWidth(box) >= boxHeight(box);
+  const key = (item: PanelItem) => (across ? item.at.x : -item.at.y);
+  const sorted = items
+    .map((item, index) => ({ item, index }))
+    .sort((a, b) => key(a.item) - key(b.item) || a.index - b.index)
+    .map(({ item }) => item);
+  const cut = cutIndex(sorted.map(key));
+  return [sorted.slice(0, cut), sorted.slice(cut)];
+}
+
+/** A gap wider than this share of the whole is a place to cut. */
+const WIDE_GAP = 0.3;
+
+function cutIndex(keys: readonly number[]): number {
+  const extent = keys[keys.length - 1]! - keys[0]!;
+  let widest = 0;
+  let at = Math.ceil(keys.length / 2);
+  keys.slice(1).forEach((key, i) => {
+    const gap = key - keys[i]!;
+    if (gap > widest && gap > WIDE_GAP * extent) [widest, at] = [gap, i + 1];
+  });
+  return at;
+}

@@ -1,0 +1,90 @@
+/** Head and foot of every sheet. */
+import { cutText } from './fit-text';
+import { inkRule, inkText } from './ink';
+import type { Kit } from './kit';
+import type { Mark, Sheet } from './marks';
+import { FOOT_HEIGHT, HEAD_HEIGHT, MARGIN } from './paper';
+
+/** A sheet before it has its number. */
+export interface Draft {
+  readonly title: string;
+  /** One line under the title: what this sheet has the crew do. */
+  readonly lead: string;
+  readonly marks: readonly Mark[];
+}
+
+export function finishSheet(kit: Kit, draft: Draft, number: number, total: number): Sheet {
+  return {
+    title: draft.title,
+    width: kit.paper.width,
+    height: kit.paper.height,
+    marks: [...headMarks(kit, draft, number, total), ...draft.marks, ...footMarks(kit)],
+  };
+}
+
+const RIGHT_COLUMN = 150;
+
+function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[] {
+  const { left, right } = kit.paper;
+  const figure = String(number);
+  const indent = kit.metrics.width(figure, 38, 'bold') + 12;
+  const room = right - left - indent - RIGHT_COLUMN - 8;
+  const cut = (text: string, size: number, font: 'bold' | 'regular') =>
+    cutText(kit.metrics, text, size, font, RIGHT_COLUMN);
+  const { name, club, date, field } = kit.plan.project;
+  const job = [name, club].filter((word) => word !== '').join(', ');
+  const place = [field.name, dayText(date)].filter((word) => word !== '').join(', ');
+  const right9 = { size: 9, align: 'right' } as const;
+  return [
+    inkText(left, MARGIN + 38, figure, { size: 38, font: 'bold' }),
+    inkText(left + indent, MARGIN + 20, draft.title, { size: 20, font: 'heading' }),
+    inkText(
+      left + indent,
+      MARGIN + 38,
+      cutText(kit.metrics, draft.lead, 10, 'regular', room + 60),
+      {
+        size: 10,
+      },
+    ),
+    inkText(right, MARGIN + 9, cut(job, 9, 'bold'), { ...right9, font: 'bold' }),
+    inkText(right, MARGIN + 21, cut(place, 9, 'regular'), right9),
+    inkText(right, MARGIN + 33, `sheet ${number} of ${total}`, right9),
+    inkRule(left, right, MARGIN + HEAD_HEIGHT - 4, 2),
+  ];
+}
+
+function footMarks(kit: Kit): Mark[] {
+  const { left, right, height } = kit.paper;
+  const y = height - MARGIN - FOOT_HEIGHT + 12;
+  const words = 'Local codes and licensed practice come first.';
+  const plan = `plan ${kit.plan.inputHash.slice(0, 8)}, engine ${kit.plan.engineVersion}`;
+  return [
+    inkText(left, y, words, { size: 8 }),
+    inkText(right, y, plan, { size: 8, align: 'right' }),
+  ];
+}
+
+const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const MONTHS = [
+  'Jan',
+  'Feb',
+  'Mar',
+  'Apr',
+  'May',
+  'June',
+  'July',
+  'Aug',
+  'Sept',
+  'Oct',
+  'Nov',
+  'Dec',
+];
+
+/** `Sat 13 June 2026`; a text that is no date is printed as it stands. */
+export function dayText(iso: string): string {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
+  if (!match) return iso;
+  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
+  const weekday = new Date(Date.UTC(year, month - 1, day)).getUTCDay();
+  return `${DAYS[weekday]} ${day} ${MONTHS[month - 1] ?? ''} ${year}`;
+}
