@@ -1,0 +1,178 @@
+/**
+ * Points that carry where their error comes from. Every cause of error (a coordinate of a known
+ * point, one pull of a tape, one sighting of a line) is a number of unit variance; a point keeps the
+ * linear map from causes to its own error, so that points set from the same controls share what they
+ * must share and no more. Positions in feet, errors in inches.
+ */
+import { pointDistance, type Point } from '../geometry/point';
+import type { PointCovariance } from './ellipse';
+import { covarianceRoot } from './ellipse';
+
+/** Reading error of one pull: a fixed part and a part proportional to the length, one sigma. */
+export interface TapePrecision {
+  readonly readingSigmaIn: number;
+  readonly proportional: number;
+}
+
+/** Shared causes by number, and the point's response to each, inches. */
+export interface PrecisePoint {
+  readonly at: Point;
+  /** Response (x, y) to shared causes: index = cause. */
+  readonly gx: readonly number[];
+  readonly gy: readonly number[];
+  /** Responses to causes that no other point shares. */
+  readonly own: readonly Point[];
+}
+
+/** sigma(d) = sqrt(a² + (p·d)²), inches, of a pull of `ft` feet. */
+export const tapeSigmaIn = (tape: TapePrecision, ft: number): number =>
+  Math.hypot(tape.readingSigmaIn, tape.proportional * ft * 12);
+
+/**
+ * Error square to a line sighted past two controls, inches, at `ft` feet from the nearer one: a
+ * quarter inch at the stake and one part in 4000 of the distance. Common practice, no source.
+ */
+export const sightingSigmaIn = (ft: number): number => Math.hypot(0.25, (Math.abs(ft) * 12) / 4000);
+
+/** A known point as the first user of two shared causes, numbered from `firstCause`. */
+export function knownPoint(at: Point, c: PointCovariance, firstCause: number): PrecisePoint {
+  const root = covarianceRoot(c);
+  const gx = new Array<number>(firstCause).fill(0);
+  const gy = new Array<number>(firstCause).fill(0);
+  gx.push(root.a.x, root.b.x);
+  gy.push(root.a.y, root.b.y);
+  return { at, gx, gy, own: [] };
+}
+
+export function preciseCovariance(p: PrecisePoint): PointCovariance {
+  const sum = { xx: 0, xy: 0, yy: 0 };
+  for (let i = 0; i < p.gx.length; i++) addOuter(sum, p.gx[i]!, p.gy[i]!);
+  for (const own of p.own) addOuter(sum, own.x, own.y);
+  return sum;
+}
+
+function addOuter(sum: { xx: number; xy: number; yy: number }, x: number, y: number): void {
+  sum.xx += x * x;
+  sum.xy += x * y;
+  sum.yy += y * y;
+}
+
+/** The same point with its own causes made shared, numbered from `firstCause`: others hang on it. */
+export function sharePoint(p: PrecisePoint, firstCause: number): PrecisePoint {
+  const gx = pad(p.gx, firstCause);
+  const gy = pad(p.gy, firstCause);
+  return {
+    at: p.at,
+    gx: [...gx, ...p.own.map((o) => o.x)],
+    gy: [...gy, ...p.own.map((o) => o.y)],
+    own: [],
+  };
+}
+
+const pad = (g: readonly number[], length: number): number[] => [
+  ...g,
+  ...new Array<number>(Math.max(0, length - g.length)).fill(0),
+];
+
+/**
+ * The point at `at` set by tapes from `a` and `b`: u·dP = e1 + u·dA and v·dP = e2 + v·dB, with u, v
+ * the unit vectors from the controls. Null when the two tapes lie in one line.
+ */
+export function pointByTies(
+  a: PrecisePoint,
+  b: PrecisePoint,
+  at: Point,
+  tape: TapePrecision,
+): PrecisePoint | null {
+  const d1 = pointDistance(a.at, at);
+  const d2 = pointDistance(b.at, at);
+  const u = { x: (at.x - a.at.x) / d1, y: (at.y - a.at.y) / d1 };
+  const v = { x: (at.x - b.at.x) / d2, y: (at.y - b.at.y) / d2 };
+  const det = u.x * v.y - u.y * v.x;
+  if (!(Math.abs(det) > 0) || !(d1 > 0) || !(d2 > 0)) return null;
+  const column1 = { x: v.y / det, y: -v.x / det };
+  const column2 = { x: -u.y / det, y: u.x / det };
+  const part = (i: number): Point => {
+    const first = u.x * (a.gx[i] ?? 0) + u.y * (a.gy[i] ?? 0);
+    const second = v.x * (b.gx[i] ?? 0) + v.y * (b.gy[i] ?? 0);
+    return combine(column1, first, column2, second);
+  };
+  return {
+    at,
+    ...sharedParts(Math.max(a.gx.length, b.gx.length), part),
+    own: [scale(column1, tapeSigmaIn(tape, d1)), scale(column2, tapeSigmaIn(tape, d2))],
+  };
+}
+
+/**
+ * The point on the line through `a` and `b`, `along` feet from `a` (negative: away from b). Across
+ * the line it inherits (1 − s/L) of a's error and s/L of b's, which grows fast beyond b or behind a.
+ */
+export function pointOnLine(
+  a: PrecisePoint,
+  b: PrecisePoint,
+  along: number,
+  tape: TapePrecision,
+): PrecisePoint | null {
+  const length = pointDistance(a.at, b.at);
+  if (!(length > 0)) return null;
+  const e = { x: (b.at.x - a.at.x) / length, y: (b.at.y - a.at.y) / length };
+  const n = { x: -e.y, y: e.x };
+  const share = along / length;
+  const part = (i: number): Point => {
+    const ax = a.gx[i] ?? 0;
+    const ay = a.gy[i] ?? 0;
+    const across =
+      (1 - share) * (n.x * ax + n.y * ay) + share * (n.x * (b.gx[i] ?? 0) + n.y * (b.gy[i] ?? 0));
+    return combine(e, e.x * ax + e.y * ay, n, across);
+  };
+  return {
+    at: { x: a.at.x + e.x * along, y: a.at.y + e.y * along },
+    ...sharedParts(Math.max(a.gx.length, b.gx.length), part),
+    own: [scale(e, tapeSigmaIn(tape, Math.abs(along))), scale(n, sightingSigmaIn(Math.abs(along)))],
+  };
+}
+
+/**
+ * Sigma, inches, of what a third tape between two points reads less what the plan says, both points
+ * set with their errors and the shared ones cancelling as they do on the ground.
+ */
+export function differenceSigmaIn(
+  p: PrecisePoint,
+  from: PrecisePoint,
+  tape: TapePrecision,
+): number {
+  const d = pointDistance(p.at, from.at);
+  if (!(d > 0)) return tape.readingSigmaIn;
+  const u = { x: (p.at.x - from.at.x) / d, y: (p.at.y - from.at.y) / d };
+  const sigma = tapeSigmaIn(tape, d);
+  let sum = sigma * sigma;
+  const causes = Math.max(p.gx.length, from.gx.length);
+  for (let i = 0; i < causes; i++) {
+    const x = (p.gx[i] ?? 0) - (from.gx[i] ?? 0);
+    const y = (p.gy[i] ?? 0) - (from.gy[i] ?? 0);
+    sum += (u.x * x + u.y * y) ** 2;
+  }
+  for (const own of [...p.own, ...from.own]) sum += (u.x * own.x + u.y * own.y) ** 2;
+  return Math.sqrt(sum);
+}
+
+function sharedParts(
+  causes: number,
+  part: (i: number) => Point,
+): { readonly gx: number[]; readonly gy: number[] } {
+  const gx: number[] = [];
+  const gy: number[] = [];
+  for (let i = 0; i < causes; i++) {
+    const p = part(i);
+    gx.push(p.x);
+    gy.push(p.y);
+  }
+  return { gx, gy };
+}
+
+const scale = (p: Point, k: number): Point => ({ x: p.x * k, y: p.y * k });
+const combine = (p: Point, k: number, q: Point, l: number): Point => ({
+  x: p.x * k + q.x * l,
+  y: p.y * k + q.y * l,
+});

@@ -1,0 +1,78 @@
+/** Which two controls set each stake: few different pairs, each stake from the best of them. */
+import type { Point } from '../geometry/point';
+import { countNew, emptyBits, hasBit, mergeBits, pairCover, type Bits } from './cover';
+import type { StakeoutSpec } from './model';
+import { tiePrecisionIn, type TapeEnd } from './ties';
+
+export interface ControlPair {
+  readonly a: TapeEnd;
+  readonly b: TapeEnd;
+}
+
+export interface PairPlan {
+  readonly pairs: readonly ControlPair[];
+  /** Index into `pairs` for each stake, −1 for one that no pair sets. */
+  readonly pairOf: Int32Array;
+}
+
+interface Choice extends ControlPair {
+  readonly cover: Bits;
+}
+
+/** Greedy set cover at the target; stakes that no pair sets within it take any pair that can. */
+export function assignPairs(
+  ends: readonly TapeEnd[],
+  stakes: readonly Point[],
+  spec: StakeoutSpec,
+): PairPlan {
+  const covered = emptyBits(stakes.length);
+  const pairs: ControlPair[] = [];
+  for (const target of [spec.target95In * 0.97, spec.target95In, Infinity]) {
+    const choices = allPairs(ends, stakes, spec, target);
+    for (let next = bestChoice(choices, covered); next; next = bestChoice(choices, covered)) {
+      mergeBits(covered, next.cover);
+      pairs.push({ a: next.a, b: next.b });
+    }
+  }
+  const pairOf = Int32Array.from(stakes, (p, i) =>
+    hasBit(covered, i) ? bestPairFor(pairs, p, spec) : -1,
+  );
+  return { pairs, pairOf };
+}
+
+function allPairs(
+  ends: readonly TapeEnd[],
+  stakes: readonly Point[],
+  spec: StakeoutSpec,
+  targetIn: number,
+): Choice[] {
+  return ends.flatMap((b, j) =>
+    ends.slice(0, j).map((a) => ({ a, b, cover: pairCover(a, b, stakes, spec.tape, targetIn) })),
+  );
+}
+
+function bestChoice(choices: readonly Choice[], covered: Bits): Choice | null {
+  let best: Choice | null = null;
+  let most = 0;
+  for (const choice of choices) {
+    const gain = countNew(choice.cover, covered);
+    if (gain > most) {
+      most = gain;
+      best = choice;
+    }
+  }
+  return best;
+}
+
+function bestPairFor(pairs: readonly ControlPair[], p: Point, spec: StakeoutSpec): number {
+  let best = -1;
+  let least = Infinity;
+  pairs.forEach((pair, i) => {
+    const precision = tiePrecisionIn(pair.a, pair.b, p, spec.tape);
+    if (precision < least) {
+      least = precision;
+      best = i;
+    }
+  });
+  return best;
+}

@@ -1,0 +1,53 @@
+/** Sets of stakes as bits, and which stakes a pair of controls can set. */
+import type { Point } from '../geometry/point';
+import type { TapeSpec } from './model';
+import { tiePrecisionIn, type TapeEnd } from './ties';
+
+export type Bits = Uint32Array;
+
+export const emptyBits = (count: number): Bits => new Uint32Array(Math.ceil(count / 32));
+
+export function setBit(bits: Bits, i: number): void {
+  bits[i >> 5]! |= 1 << (i & 31);
+}
+
+export const hasBit = (bits: Bits, i: number): boolean => ((bits[i >> 5]! >>> (i & 31)) & 1) === 1;
+
+export function mergeBits(into: Bits, from: Bits): void {
+  for (let i = 0; i < into.length; i++) into[i]! |= from[i]!;
+}
+
+export function countBits(bits: Bits): number {
+  let sum = 0;
+  for (const word of bits) sum += countWord(word);
+  return sum;
+}
+
+/** How many bits of `extra` are not in `have`. */
+export function countNew(extra: Bits, have: Bits): number {
+  let sum = 0;
+  for (let i = 0; i < have.length; i++) sum += countWord(extra[i]! & ~have[i]!);
+  return sum;
+}
+
+function countWord(word: number): number {
+  let v = word - ((word >>> 1) & 0x55555555);
+  v = (v & 0x33333333) + ((v >>> 2) & 0x33333333);
+  return Math.imul((v + (v >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
+}
+
+/** The stakes that the pair sets within `targetIn`. */
+export function pairCover(
+  a: TapeEnd,
+  b: TapeEnd,
+  stakes: readonly Point[],
+  tape: TapeSpec,
+  targetIn: number,
+): Bits {
+  const bits = emptyBits(stakes.length);
+  stakes.forEach((p, i) => {
+    const precision = tiePrecisionIn(a, b, p, tape);
+    if (precision < Infinity && precision <= targetIn) setBit(bits, i);
+  });
+  return bits;
+}

@@ -1,0 +1,244 @@
+/**
+ * The outline as stakes and pieces in their ideal places: a chain or a circle for every contour, pins
+ * shared where one serves several swings, and no two stakes too close. Conflicts are settled by
+ * blocking a place or banning a link and fitting that contour again.
+ */
+import type { Point } from '../geometry/point';
+import { bestFreePin, pinServes, swingSense } from './choose-pin';
+import type { Chain, Link } from './chain';
+import { fitChain, linkKey, type ChainRules } from './fit-chain';
+import { fitCircle } from './fit-circle';
+import { LONGEST_SWING_FT, PLANNED_SPACING_FT } from './limits';
+import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
+import { tracePoint, type Trace } from './trace';
+
+export interface DraftStake {
+  readonly at: Point;
+  readonly kind: 'outline' | 'pin';
+}
+
+export type DraftPiece =
+  | { readonly kind: 'string'; readonly from: number; readonly to: number; readonly link: Link }
+  | {
+      readonly kind: 'swing';
+      readonly from: number;
+      readonly to: number;
+      readonly pin: number;
+      readonly sense: 1 | -1;
+      readonly link: Link;
+    }
+  | { readonly kind: 'circle'; readonly pin: number; readonly radius: number };
+
+export interface DraftContour {
+  readonly trace: Trace;
+  readonly pieces: readonly DraftPiece[];
+  readonly strained: boolean;
+}
+
+/** Stakes by number; contours that stakes cannot follow have no pieces. */
+export interface Draft {
+  readonly stakes: readonly DraftStake[];
+  readonly contours: readonly DraftContour[];
+}
+
+/** One contour with the rules it has been given so far. Rules only ever tighten. */
+export interface ContourTask {
+  readonly trace: Trace;
+  readonly tube: Float64Array;
+  readonly blocked: Uint8Array;
+  readonly banned: Set<number>;
+  circleAllowed: boolean;
+  /** The last fit under the present rules, or null when it has to be fitted again. */
+  chain: Chain | null;
+}
+
+export interface PinGround {
+  /** Whether a pin may stand there. */
+  readonly mayPin: (p: Point) => boolean;
+}
+
+const MOST_ROUNDS = 60;
+
+export function contourTask(trace: Trace, tubeFt: number): ContourTask {
+  return {
+    trace,
+    tube: new Float64Array(trace.count).fill(tubeFt),
+    blocked: new Uint8Array(trace.count),
+    banned: new Set(),
+    circleAllowed: true,
+    chain: null,
+  };
+}
+
+/** Fits all contours; the tasks keep what was learnt, so that a later call starts from there. */
+export function draftOutline(tasks: readonly ContourTask[], ground: PinGround): Draft {
+  for (let round = 0; ; round++) {
+    for (const task of tasks) refit(task, ground);
+    const last = round >= MOST_ROUNDS;
+    if (!last && settleNodes(tasks)) continue;
+    const draft = placePins(tasks, ground, last);
+    if (draft) return draft;
+  }
+}
+
+function circleOf(task: ContourTask, ground: PinGround) {
+  const circle = task.circleAllowed ? fitCircle(task.trace, task.tube) : null;
+  return circle && ground.mayPin(circle.centre) ? circle : null;
+}
+
+function refit(task: ContourTask, ground: PinGround): void {
+  if (task.chain) return;
+  if (circleOf(task, ground)) {
+    task.chain = { links: [], strained: false };
+    return;
+  }
+  const rules: ChainRules = { ...task, mayPin: ground.mayPin };
+  task.chain = fitChain(task.trace, rules);
+  if (isFlat(task.chain)) task.chain = fitChain(task.trace, narrowed(rules));
+  if (isFlat(task.chain)) task.chain = { links: [], strained: true };
+}
+
+/** Two strings there and back enclose nothing. */
+const isFlat = (chain: Chain): boolean =>
+  chain.links.length > 0 &&
+  chain.links.length < 3 &&
+  chain.links.every((link) => link.kind === 'string');
+
+const narrowed = (rules: ChainRules): ChainRules => ({
+  ...rules,
+  tube: rules.tube.map((half) => half / 4),
+});
+
+interface NodeTag {
+  readonly task: ContourTask;
+  readonly index: number;
+}
+
+/** Blocks one of each two chain nodes that stand too close; true when something changed. */
+function settleNodes(tasks: readonly ContourTask[]): boolean {
+  const index = spacingIndex<NodeTag>(PLANNED_SPACING_FT);
+  const changed = new Set<ContourTask>();
+  for (const task of tasks) {
+    for (const link of task.chain?.links ?? []) {
+      const node: NodeTag = { task, index: link.from % task.trace.count };
+      const at = tracePoint(task.trace, node.index);
+      const rival = spacingNear(index, at)[0];
+      if (rival === undefined) spacingAdd(index, at, node);
+      else changed.add(blockOne(rival.tag, node));
+    }
+  }
+  for (const task of changed) task.chain = null;
+  return changed.size > 0;
+}
+
+/** The corner stays; between equals the earlier one does. */
+function blockOne(first: NodeTag, second: NodeTag): ContourTask {
+  const keepSecond =
+    second.task.trace.corners[second.index] === 1 && first.task.trace.corners[first.index] === 0;
+  const [keep, lose] = keepSecond ? [second, first] : [first, second];
+  const at = tracePoint(keep.task.trace, keep.index);
+  const { trace, blocked } = lose.task;
+  for (let i = 0; i < trace.count; i++) {
+    if (lose.task === keep.task && i === keep.index) continue;
+    if (Math.hypot(trace.x[i]! - at.x, trace.y[i]! - at.y) < PLANNED_SPACING_FT) blocked[i] = 1;
+  }
+  blocked[lose.index] = 1;
+  return lose.task;
+}
+
+/** Working list of stakes while pins are placed. */
+interface Placing {
+  readonly stakes: DraftStake[];
+  readonly near: SpacingIndex<number>;
+  readonly ground: PinGround;
+}
+
+/** Numbers the nodes and pins; null when a swing found no pin and its link has been banned. */
+function placePins(tasks: readonly ContourTask[], ground: PinGround, last: boolean): Draft | null {
+  const placing: Placing = { stakes: [], near: spacingIndex(PLANNED_SPACING_FT), ground };
+  const nodes = tasks.map((task) =>
+    (task.chain?.links ?? []).map((link) =>
+      addStake(placing, tracePoint(task.trace, link.from), 'outline'),
+    ),
+  );
+  let complete = true;
+  const contours = tasks.map((task, i): DraftContour => {
+    const pieces = placeContour(placing, task, nodes[i]!);
+    if (pieces === null) complete = false;
+    return { trace: task.trace, pieces: pieces ?? [], strained: task.chain?.strained ?? true };
+  });
+  return complete || last ? { stakes: placing.stakes, contours } : null;
+}
+
+function addStake(placing: Placing, at: Point, kind: DraftStake['kind']): number {
+  placing.stakes.push({ at, kind });
+  spacingAdd(placing.near, at, placing.stakes.length - 1);
+  return placing.stakes.length - 1;
+}
+
+function placeContour(
+  placing: Placing,
+  task: ContourTask,
+  nodes: readonly number[],
+): DraftPiece[] | null {
+  const circle = circleOf(task, placing.ground);
+  if (circle) {
+    if (isFree(placing, circle.centre)) {
+      const pin = addStake(placing, circle.centre, 'pin');
+      return [{ kind: 'circle', pin, radius: circle.radius }];
+    }
+    task.circleAllowed = false;
+    task.chain = null;
+    return null;
+  }
+  const pieces: DraftPiece[] = [];
+  let failed = false;
+  task.chain!.links.forEach((link, i) => {
+    const ends = { from: nodes[i]!, to: nodes[(i + 1) % nodes.length]!, link };
+    const piece = link.kind === 'string' ? { kind: 'string' as const, ...ends } : null;
+    const done = piece ?? placeSwing(placing, task, ends);
+    if (done) pieces.push(done);
+    else {
+      failed = true;
+      task.banned.add(linkKey(task.trace, link.from, link.to));
+    }
+  });
+  if (failed) task.chain = null;
+  return failed ? null : pieces;
+}
+
+const isFree = (placing: Placing, p: Point): boolean =>
+  placing.ground.mayPin(p) && spacingNear(placing.near, p).length === 0;
+
+function placeSwing(
+  placing: Placing,
+  task: ContourTask,
+  ends: { readonly from: number; readonly to: number; readonly link: Link },
+): DraftPiece | null {
+  const { trace, tube } = task;
+  const shared = sharedPin(placing, task, ends);
+  const place =
+    shared === null ? bestFreePin(trace, tube, ends.link, (p) => isFree(placing, p)) : null;
+  if (shared === null && place === null) return null;
+  const pin = shared ?? addStake(placing, place!, 'pin');
+  const sense = swingSense(trace, ends.link, placing.stakes[pin]!.at);
+  return { kind: 'swing', ...ends, pin, sense };
+}
+
+/** A stake already there that serves as the pin. */
+function sharedPin(
+  placing: Placing,
+  task: ContourTask,
+  ends: { readonly from: number; readonly to: number; readonly link: Link },
+): number | null {
+  const { trace, tube } = task;
+  const a = tracePoint(trace, ends.link.from);
+  for (let i = 0; i < placing.stakes.length; i++) {
+    if (i === ends.from || i === ends.to) continue;
+    const at = placing.stakes[i]!.at;
+    if (Math.abs(at.x - a.x) > LONGEST_SWING_FT || Math.abs(at.y - a.y) > LONGEST_SWING_FT)
+      continue;
+    if (pinServes(trace, tube, ends.link, at)) return i;
+  }
+  return null;
+}

@@ -1,0 +1,172 @@
+/**
+ * Fewest stakes and pins along a closed contour: the cheapest path through a graph whose nodes are
+ * places on the contour and whose edges are strings and swings that stay in the tube (the scheme of
+ * Imai & Iri 1986, with arcs as in Drysdale, Rote & Sturm 2008, end points on the contour). Corners
+ * are nodes of every path.
+ */
+import type { Point } from '../geometry/point';
+import { stringExcess, stringFollows, swingExists, type Chain, type Link } from './chain';
+import { PLANNED_SPACING_FT } from './limits';
+import type { Trace } from './trace';
+
+/** What a chain must respect besides its tube. */
+export interface ChainRules {
+  /** Half width of the tube at each point, feet. */
+  readonly tube: Float64Array;
+  /** Places where no stake may stand; a blocked corner is no corner. */
+  readonly blocked: Uint8Array;
+  /** Links that may not be used, by `linkKey`. */
+  readonly banned: ReadonlySet<number>;
+  readonly mayPin: (p: Point) => boolean;
+}
+
+/** Stakes to drive per link: a string needs its end, a swing its end and its pin. */
+const STRING_COST = 1;
+const SWING_COST = 2;
+/** Feasibility is not monotone in length: how much further to look after the last success. */
+const PATIENCE_FT = 6;
+/** Straight links that leave the tube are tried only over short stretches. */
+const STRAINED_REACH_FT = 6;
+const STRAIN_COST = 1000;
+
+interface Search {
+  readonly trace: Trace;
+  readonly rules: ChainRules;
+  /** Index of the first node. */
+  readonly start: number;
+  /** Whether links may leave the tube, at a price. */
+  readonly strained: boolean;
+  readonly cost: Float64Array;
+  readonly before: Int32Array;
+  readonly swing: Uint8Array;
+  readonly scratch: { low: number; high: number };
+}
+
+export const linkKey = (t: Trace, from: number, to: number): number =>
+  (from % t.count) * t.count + (to % t.count);
+
+/** The cheapest chain; strained when the tube alone allows none. */
+export function fitChain(trace: Trace, rules: ChainRules): Chain {
+  const start = firstNode(trace, rules.blocked);
+  if (start < 0) return { links: [], strained: true };
+  const plain = solve(trace, rules, start, false);
+  const solved = plain ?? solve(trace, rules, start, true);
+  return { links: solved ?? [], strained: plain === null };
+}
+
+/** The sharpest corner when a stake may stand there, else the first free corner, else any place. */
+function firstNode(t: Trace, blocked: Uint8Array): number {
+  let any = -1;
+  for (let i = 0; i < t.count; i++) {
+    if (blocked[i]) continue;
+    if (t.corners[i]) return i;
+    if (any < 0) any = i;
+  }
+  return any;
+}
+
+function solve(trace: Trace, rules: ChainRules, start: number, strained: boolean): Link[] | null {
+  const n = trace.count;
+  const s: Search = {
+    trace,
+    rules,
+    start,
+    strained,
+    cost: new Float64Array(n + 1).fill(Infinity),
+    before: new Int32Array(n + 1).fill(-1),
+    swing: new Uint8Array(n + 1),
+    scratch: { low: 0, high: 0 },
+  };
+  s.cost[0] = 0;
+  for (let i = 0; i < n; i++) {
+    if (s.cost[i]! < Infinity) extendFrom(s, i);
+  }
+  return s.cost[n]! < Infinity ? readPath(s) : null;
+}
+
+/** Positions run from the start round to the start again. */
+const distanceAt = (s: Search, i: number): number => {
+  const n = s.trace.count;
+  const at = s.start + i;
+  return at < n ? s.trace.along[at]! : s.trace.along[n]! + s.trace.along[at - n]!;
+};
+
+function extendFrom(s: Search, i: number): void {
+  const n = s.trace.count;
+  const from = distanceAt(s, i);
+  let lastGood = from;
+  for (let j = i + 1; j <= n; j++) {
+    const at = distanceAt(s, j);
+    const corner = isCorner(s, j);
+    if (mayEnd(s, i, j) && tryLink(s, i, j, at - from)) lastGood = at;
+    if (at - lastGood > PATIENCE_FT) return;
+    if (corner && !(s.strained && at - from < STRAINED_REACH_FT)) return;
+  }
+}
+
+function mayEnd(s: Search, i: number, j: number): boolean {
+  const { trace, rules, start } = s;
+  const n = trace.count;
+  const a = (start + i) % n;
+  const b = (start + j) % n;
+  if (j < n && rules.blocked[b]) return false;
+  if (rules.banned.has(a * n + b)) return false;
+  if (a === b) return false;
+  return Math.hypot(trace.x[b]! - trace.x[a]!, trace.y[b]! - trace.y[a]!) >= PLANNED_SPACING_FT;
+}
+
+/** Offers the link i→j; true when it follows the contour (or could not matter). */
+function tryLink(s: Search, i: number, j: number, length: number): boolean {
+  const from = s.start + i;
+  const to = s.start + j;
+  const base = s.cost[i]!;
+  if (base + STRING_COST >= s.cost[j]!) return true;
+  if (stringFollows(s.trace, s.rules.tube, from, to) && !passesCorner(s, i, j)) {
+    return offer(s, i, j, base + STRING_COST, 0);
+  }
+  if (base + SWING_COST >= s.cost[j]!) return true;
+  if (
+    !passesCorner(s, i, j) &&
+    swingExists(s.trace, s.rules.tube, from, to, s.rules.mayPin, s.scratch)
+  ) {
+    return offer(s, i, j, base + SWING_COST, 1);
+  }
+  if (s.strained && length <= STRAINED_REACH_FT) {
+    const excess = stringExcess(s.trace, s.rules.tube, from, to, Infinity);
+    return offer(s, i, j, base + STRING_COST + STRAIN_COST * (0.02 + Math.max(0, excess)), 0);
+  }
+  return false;
+}
+
+/** Only strained links run over a corner. */
+function passesCorner(s: Search, i: number, j: number): boolean {
+  if (!s.strained) return false;
+  for (let k = i + 1; k < j; k++) if (isCorner(s, k)) return true;
+  return false;
+}
+
+function isCorner(s: Search, i: number): boolean {
+  const at = (s.start + i) % s.trace.count;
+  return s.trace.corners[at] === 1 && s.rules.blocked[at] === 0;
+}
+
+function offer(s: Search, i: number, j: number, cost: number, swing: 0 | 1): boolean {
+  if (cost < s.cost[j]!) {
+    s.cost[j] = cost;
+    s.before[j] = i;
+    s.swing[j] = swing;
+  }
+  return true;
+}
+
+function readPath(s: Search): Link[] {
+  const links: Link[] = [];
+  for (let j = s.trace.count; j > 0; j = s.before[j]!) {
+    links.push({
+      kind: s.swing[j] ? 'swing' : 'string',
+      from: (s.start + s.before[j]!) % s.trace.count,
+      to: ((s.start + s.before[j]!) % s.trace.count) + (j - s.before[j]!),
+    });
+  }
+  return links.reverse();
+}

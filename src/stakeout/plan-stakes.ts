@@ -1,0 +1,290 @@
+/**
+ * The stake-out of a graphic: its outline as strings and swings, the control stakes it needs, every
+ * stake's ties and check, and the order of setting. What is printed is what is checked: readings are
+ * rounded first, and positions, precision and fit follow from the printed readings.
+ */
+import { fail, problem, succeed, type Problem, type Result } from '../base/result';
+import { inches, feetToInches } from '../base/units';
+import type { Control, Field } from '../field/model';
+import { pointDistance } from '../geometry/point';
+import { regionFrom, type Region } from '../geometry/region';
+import { artProblems } from './art-problems';
+import { assignPairs } from './assign-pairs';
+import { chooseControls, type ControlPlan } from './choose-controls';
+import { contourTask, draftOutline, type ContourTask, type Draft } from './draft-outline';
+import { stakeGround, type StakeGround } from './ground';
+import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
+import { linkKey } from './fit-chain';
+import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
+import type { Contour, StakeoutSpec, StakePlan } from './model';
+import { orderStakes } from './order-stakes';
+import { printStakes, type PrintedStakes } from './print-stakes';
+import {
+  reviewOutline,
+  type DrawnContour,
+  type Offence,
+  type OutlineReview,
+} from './review-outline';
+import { methodControls } from './ties';
+import { THINNING_IN, traceContour, tracePoint } from './trace';
+
+/** Times the outline is fitted again after its printed form was found wanting. */
+const MOST_TRIES = 8;
+/** How much closer a stretch must keep after it was found too far off. */
+const TIGHTEN = 0.8;
+
+interface Attempt {
+  readonly draft: Draft;
+  readonly controls: ControlPlan;
+  readonly printed: PrintedStakes;
+  readonly joined: readonly JoinedContour[];
+  readonly review: OutlineReview;
+}
+
+/**
+ * Plans the stake-out of `graphic` on `field`. Errors: those of `artProblems`, `stake-out-of-reach`.
+ * Warnings: `stake-over-target`, `detail-too-small`, `outline-off`, `outline-crosses`.
+ */
+export function planStakes(input: {
+  readonly field: Field;
+  readonly graphic: Region;
+  readonly spec: StakeoutSpec;
+}): Result<StakePlan> {
+  const { field, spec } = input;
+  const graphic = regionFrom(input.graphic);
+  const wrong = artProblems(field, graphic);
+  if (wrong.length > 0) return fail(...wrong);
+  const ground = stakeGround(field);
+  const tasks = graphic.map((ring, i) => taskFor(ring, i, spec, ground));
+  const best = bestAttempt(tasks, field, ground, spec);
+  const lost = unreachable(best);
+  return lost.length > 0 ? fail(...lost) : finishPlan(best, field, spec);
+}
+
+function taskFor(ring: Region[number], i: number, spec: StakeoutSpec, ground: StakeGround) {
+  const trace = traceContour(ring, i);
+  const task = contourTask(
+    trace,
+    inches(Math.max(spec.toleranceIn - THINNING_IN, spec.toleranceIn / 2)),
+  );
+  for (let k = 0; k < trace.count; k++) {
+    if (!ground.mayPin(tracePoint(trace, k))) task.blocked[k] = 1;
+  }
+  return task;
+}
+
+/** Fits, prints, reviews and tightens until the printed outline holds; the best when it never does. */
+function bestAttempt(
+  tasks: readonly ContourTask[],
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Attempt {
+  let best: Attempt | null = null;
+  for (let tries = 0; ; tries++) {
+    const attempt = tryOnce(tasks, field, ground, spec);
+    if (!best || faultOf(attempt) < faultOf(best)) best = attempt;
+    const again = tighten(tasks, attempt);
+    if (!again || tries >= MOST_TRIES) return best;
+  }
+}
+
+const faultOf = (a: Attempt): number =>
+  1000 * a.joined.filter((j) => !j.ok).length +
+  10 * a.review.offences.filter((o) => o.why === 'crossing').length +
+  a.review.largestGapFt;
+
+function tryOnce(
+  tasks: readonly ContourTask[],
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Attempt {
+  const draft = draftOutline(tasks, ground);
+  const places = draft.stakes.map((s) => s.at);
+  const controls = chooseControls(field.controls, places, ground, spec);
+  const pairs = assignPairs(controls.ends, places, spec);
+  const last = controls.set[controls.set.length - 1];
+  const runs = orderStakes(pairs, places, last ? methodControls(last.stake.set) : []);
+  const printed = printStakes(draft.stakes, controls, runs, spec);
+  const joined = draft.contours.map((c) => joinContour(c, printed.printed, spec.system));
+  const drawn = joined.flatMap((j, i): DrawnContour[] =>
+    j.ok && j.pieces.length > 0 ? [{ task: tasks[i]!, pieces: j.pieces }] : [],
+  );
+  const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
+  return { draft, controls, printed, joined, review: reviewOutline(drawn, limit) };
+}
+
+/** Tightens the rules where the attempt failed; false when there is nothing to mend. */
+function tighten(tasks: readonly ContourTask[], attempt: Attempt): boolean {
+  let changed = false;
+  for (const offence of mergeOffences(attempt.review.offences)) {
+    narrowTube(offence);
+    changed = true;
+  }
+  attempt.joined.forEach((joined, i) => {
+    if (joined.ok || joined.failed.kind === 'string') return;
+    const task = tasks[i]!;
+    if (joined.failed.kind === 'circle') task.circleAllowed = false;
+    else task.banned.add(linkKey(task.trace, joined.failed.link.from, joined.failed.link.to));
+    task.chain = null;
+    changed = true;
+  });
+  return settlePrinted(tasks, attempt) || changed;
+}
+
+/** Each offending stretch once. */
+function mergeOffences(offences: readonly Offence[]): Offence[] {
+  const seen = new Map<string, Offence>();
+  for (const o of offences) seen.set(`${o.task.trace.contour} ${o.from} ${o.to}`, o);
+  return [...seen.values()];
+}
+
+function narrowTube(offence: Offence): void {
+  const { task, from, to } = offence;
+  const factor = offence.why === 'crossing' ? 0.5 : TIGHTEN;
+  for (let i = from; i <= to; i++) task.tube[i % task.trace.count]! *= factor;
+  task.chain = null;
+}
+
+/** Printed stakes closer than the contract allows: one of the two places is blocked. */
+function settlePrinted(tasks: readonly ContourTask[], attempt: Attempt): boolean {
+  const { printed } = attempt.printed;
+  let changed = false;
+  attempt.draft.contours.forEach((contour, c) => {
+    for (const piece of contour.pieces) {
+      if (piece.kind === 'circle') continue;
+      const stake = printed[piece.from];
+      if (!stake) continue;
+      const close = printed.some(
+        (p) => p && p !== stake && pointDistance(p.at, stake.at) < STAKE_SPACING_FT,
+      );
+      if (!close) continue;
+      tasks[c]!.blocked[piece.link.from % contour.trace.count] = 1;
+      tasks[c]!.chain = null;
+      changed = true;
+    }
+  });
+  return changed;
+}
+
+/** Stakes that no pair of controls sets and checks: an error that names the place and the tape. */
+function unreachable(attempt: Attempt): Problem[] {
+  const lost = attempt.draft.stakes.filter((_, i) => !attempt.printed.printed[i]);
+  if (lost.length === 0) return [];
+  const at = lost[0]!.at;
+  return [
+    problem(
+      'stake-out-of-reach',
+      `${lost.length} of ${attempt.draft.stakes.length} stakes, the first near x ${at.x.toFixed(0)} ft, y ${at.y.toFixed(0)} ft`,
+      'no two controls set and a third reading checks it within the tape limit',
+      'use a longer tape, measure the foul poles so that they can serve as controls, or move the graphic nearer to the infield',
+    ),
+  ];
+}
+
+function finishPlan(best: Attempt, field: Field, spec: StakeoutSpec): Result<StakePlan> {
+  const contours: Contour[] = best.joined.flatMap((j, i) =>
+    j.ok && j.pieces.length > 0
+      ? [{ graphic: '1', contour: i + 1, pieces: j.pieces.map((p) => p.piece) }]
+      : [],
+  );
+  const pieces = best.joined.flatMap((j) => (j.ok ? j.pieces : []));
+  const { stakes } = best.printed;
+  const over = stakes.filter((s) => s.semiMajor95In > spec.target95In);
+  const plan: StakePlan = {
+    spec,
+    controls: [...field.controls, ...best.controls.set.map(setControl)],
+    stakes,
+    rounds: best.printed.rounds,
+    contours,
+    strings: pieces.filter((p) => p.piece.kind === 'string').length,
+    swings: pieces.filter((p) => p.piece.kind !== 'string').length,
+    stringFt: pieces.reduce((sum, p) => sum + stringLength(p), 0),
+    worstSemiMajor95In: Math.max(0, ...stakes.map((s) => s.semiMajor95In)),
+    largestGapIn: feetToInches(best.review.largestGapFt),
+    overTarget: over.map((s) => s.id),
+  };
+  return succeed(plan, [...planProblems(best, plan)]);
+}
+
+const stringLength = (p: JoinedPiece): number =>
+  p.piece.kind === 'string' ? pointDistance(p.from, p.to) : 0;
+
+function setControl(c: ControlPlan['set'][number]): Control {
+  return {
+    id: c.id,
+    name: `Control stake ${c.id.slice(1)}`,
+    touch: 'the middle of the stake at the ground',
+    picture: 'stake',
+    kind: 'set',
+    at: c.stake.point.at,
+    covariance: c.stake.covariance,
+  };
+}
+
+function planProblems(best: Attempt, plan: StakePlan): Problem[] {
+  return [...overTargetProblems(plan), ...detailProblems(best), ...fitProblems(best, plan)];
+}
+
+function overTargetProblems(plan: StakePlan): Problem[] {
+  return plan.stakes
+    .filter((s) => s.semiMajor95In > plan.spec.target95In)
+    .map((s) =>
+      problem(
+        'stake-over-target',
+        `stake ${s.id}`,
+        `its 95 % ellipse reaches ${s.semiMajor95In.toFixed(1)} in, ${(s.semiMajor95In - plan.spec.target95In).toFixed(1)} in above the target`,
+        'allow a longer tape, measure the foul poles, or raise the target',
+        'warning',
+      ),
+    );
+}
+
+function detailProblems(best: Attempt): Problem[] {
+  return best.draft.contours.flatMap((c, i) => {
+    const joined = best.joined[i]!;
+    const dropped = c.pieces.length === 0 || !joined.ok;
+    if (!dropped && !c.strained) return [];
+    const at = tracePoint(c.trace, 0);
+    return [
+      problem(
+        'detail-too-small',
+        `contour ${i + 1}, near x ${at.x.toFixed(1)} ft, y ${at.y.toFixed(1)} ft`,
+        dropped
+          ? 'it is too small for stakes at least 8 in apart and is left out of the outline'
+          : 'a detail is too small to follow with stakes at least 8 in apart',
+        'make the art larger or take the detail out',
+        'warning',
+      ),
+    ];
+  });
+}
+
+function fitProblems(best: Attempt, plan: StakePlan): Problem[] {
+  const out: Problem[] = [];
+  const limitIn = plan.spec.toleranceIn + ROUNDING_ALLOWANCE_IN;
+  if (plan.largestGapIn > limitIn) {
+    out.push(
+      problem(
+        'outline-off',
+        'the outline',
+        `as printed it strays ${plan.largestGapIn.toFixed(1)} in from the art, ${limitIn} in are allowed`,
+        'raise the tolerance or make the art larger',
+        'warning',
+      ),
+    );
+  }
+  if (best.review.offences.some((o) => o.why === 'crossing')) {
+    out.push(
+      problem(
+        'outline-crosses',
+        'the outline',
+        'two of its lines cross where the art almost touches itself',
+        'lower the tolerance or open the art there',
+        'warning',
+      ),
+    );
+  }
+  return out;
+}
