@@ -12,6 +12,7 @@ import {
 } from '../geometry/region';
 import type { BandsSpec } from '../pattern/model';
 import type { DesignSpec } from './model';
+import { boxWithin } from './near-box';
 
 const MOST_LAPS = 3;
 const MOST_MARGIN_FT = 150;
@@ -130,6 +131,7 @@ function checkWidths(widths: Readonly<Record<string, number>>): Problem[] {
 
 /** Problems of where the graphic lies: off the grass, or under the clean-up laps. */
 export function checkPlace(field: Field, graphic: Region, inner: Region): Problem[] {
+  if (boxWithin(graphic, inner)) return [];
   const off = regionSubtract(graphic, field.outfieldGrass);
   const offArea = regionArea(off);
   if (offArea > SLACK_SQ_FT) return [offGrass(field, graphic, off, offArea)];

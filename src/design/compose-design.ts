@@ -4,13 +4,7 @@ import { inches, type Feet } from '../base/units';
 import type { Field } from '../field/model';
 import { lineSegment, type Path } from '../geometry/arc';
 import type { Polyline } from '../geometry/polyline';
-import {
-  EMPTY_REGION,
-  regionArea,
-  regionFrom,
-  regionSubtract,
-  type Region,
-} from '../geometry/region';
+import { EMPTY_REGION, regionArea, regionFrom, type Region } from '../geometry/region';
 import type { PatternSpec } from '../pattern/model';
 import { checkFigures, checkPlace } from './check-design';
 import { layBackground } from './lay-background';
@@ -18,6 +12,7 @@ import { graphicParts, warnVanishing } from './graphic-parts';
 import { layEdgeLaps } from './edge-laps';
 import { layGraphicPart, type GraphicPatch } from './lay-graphic';
 import type { Design, DesignSpec, Lay, Patch, PatchKind, Stroke } from './model';
+import { subtractNear } from './near-box';
 import { layQuietGround, type QuietGround } from './quiet-ground';
 
 export interface ComposeInput {
@@ -50,7 +45,7 @@ export function composeDesign(input: ComposeInput): Result<Design> {
   const misplaced = graphic.length > 0 ? checkPlace(field, graphic, laps.inner) : [];
   if (misplaced.length > 0) return fail(...misplaced);
   const quiet = quietGround(input, graphic, laps.inner);
-  const ground = regionSubtract(laps.inner, quiet.region);
+  const ground = subtractNear(laps.inner, quiet.region);
   const bands = layBackground(field, pattern, ground, wide);
   const cut = {
     swathFt: input.narrowSwathFt,
@@ -60,7 +55,7 @@ export function composeDesign(input: ComposeInput): Result<Design> {
   const parts = graphic.length > 0 ? graphicParts(input, graphic, bands, cut) : [];
   const laid = parts.map((part) => layGraphicPart(part, cut));
   const guides: Record<string, Path> = {};
-  const under = (region: Region) => regionSubtract(region, graphic);
+  const under = (region: Region) => subtractNear(region, graphic);
   const patches = [
     ...bands.map((b) => bearingPatch(b.id, 'background', 0, under(b.region), b.bearingDeg)),
     bearingPatch('quiet', 'quiet', 1, under(quiet.still), quietBearing(design)),

@@ -9,14 +9,17 @@ import { polylineBox, type Polyline } from '../geometry/polyline';
 import {
   lineBuffer,
   regionArea,
+  regionBox,
   regionIntersect,
   regionOffset,
   regionSimplify,
   regionSubtract,
+  regionUnionAll,
   type Region,
 } from '../geometry/region';
 import { vectorBearing } from '../geometry/angle';
 import { pointSubtract } from '../geometry/point';
+import { boxesMeet, intersectNear } from './near-box';
 import { openGrid } from './cover-grid';
 import { fillStrokes, LANE_STEPS } from './fill-strokes';
 import { layFrame, linesOutOfFrame, regionIntoFrame } from './lay-frame';
@@ -124,14 +127,16 @@ function shareOutline(
   sweeps: readonly Region[],
   groups: readonly number[],
 ): { readonly regions: readonly Region[]; readonly rest: Region } {
-  const order = sweeps.map((_, i) => i).sort((a, b) => groups[b]! - groups[a]! || b - a);
-  const regions: Region[] = sweeps.map(() => []);
-  let left = region;
-  for (const i of order) {
-    regions[i] = regionIntersect(left, sweeps[i]!);
-    left = regionSubtract(left, sweeps[i]!);
-  }
-  return { regions, rest: left };
+  const boxes = sweeps.map((sweep) => regionBox(sweep));
+  const later = (i: number, j: number) => groups[j]! - groups[i]! || j - i;
+  const regions = sweeps.map((sweep, i) => {
+    const over = sweeps.filter(
+      (_, j) => later(i, j) > 0 && boxes[i] && boxes[j] && boxesMeet(boxes[i], boxes[j]),
+    );
+    const own = over.length > 0 ? regionSubtract(sweep, regionUnionAll(over)) : sweep;
+    return intersectNear(own, region);
+  });
+  return { regions, rest: regionSubtract(region, regionUnionAll(sweeps)) };
 }
 
 /** The whole graphic as one part. */

@@ -4,10 +4,12 @@
  * to the square ends of the fill.
  */
 import type { Feet } from '../base/units';
+import { boxGrow } from '../geometry/box';
 import { pointAlong, pointDistance, type Point } from '../geometry/point';
 import { polylineLength, polylineSimplify, type Polyline, type Ring } from '../geometry/polyline';
 import { regionOffset, type Region } from '../geometry/region';
 import { cutInside, endDirection } from './follow-line';
+import { clipToBox } from './near-box';
 import { markCut, openUnder, type CoverGrid } from './cover-grid';
 
 export interface NarrowCut {
@@ -39,10 +41,9 @@ export function outlineStrokes(
   const outward = Math.min(cut.toleranceFt, (cut.cutFt - cut.swathFt) / 2);
   const flush = stretchesAt(target, cut.cutFt / 2 - outward);
   const thin = stretchesAt(target, cut.cutFt / 2 - cut.toleranceFt * THIN_SHARE);
-  const test = cutInside(allowed, cut.cutFt / 2 - END_GUARD);
   const byLength = (list: Polyline[]) =>
     list
-      .map((line) => growEnds(line, test, cut.cutFt / 2 + EXTEND_STEP))
+      .map((line) => growEnds(line, allowed, cut.cutFt / 2))
       .sort((a, b) => polylineLength(b) - polylineLength(a));
   return [...byLength(flush), ...byLength(thin)].filter((line) => takeIfWorth(line, grid, cut));
 }
@@ -103,12 +104,14 @@ function breaks(a: Piece, b: Piece): boolean {
 }
 
 /** Straight on at both ends while the square cut stays where it may reach. */
-function growEnds(
-  line: Polyline,
-  test: (at: Point, direction: Point) => boolean,
-  most: Feet,
-): Polyline {
+function growEnds(line: Polyline, allowed: Region, half: Feet): Polyline {
   const grow = (tip: Point, direction: Point): Point[] => {
+    const most = half + EXTEND_STEP;
+    const around = clipToBox(
+      allowed,
+      boxGrow({ minX: tip.x, minY: tip.y, maxX: tip.x, maxY: tip.y }, 4 * half),
+    );
+    const test = cutInside(around, half - END_GUARD);
     let reach = 0;
     while (reach < most && test(pointAlong(tip, direction, reach + EXTEND_STEP), direction)) {
       reach += EXTEND_STEP;

@@ -37,8 +37,8 @@ export interface QuietGround {
 
 /** Laps round quiet ground bend no tighter than this, so that any of the wide mowers can follow. */
 export const LAP_RADIUS: Feet = 10;
-/** Pieces of quiet ground closer than this many cuts grow together. */
-const CLOSE_CUTS = 3;
+/** Hollows of the edge are filled to bends of this radius; pieces closer than twice it grow together. */
+const CLOSE: Feet = 20;
 const SMOOTH: Feet = 0.05;
 
 type QuietSpec = Extract<GroundSpec, { readonly kind: 'quiet' }>;
@@ -92,7 +92,7 @@ function layWithLap(
 ): QuietGround {
   const lapWidth = ringWidth(1, wide);
   const reach = spec.marginFt + lapWidth;
-  const shape = spec.shape === 'oval' ? ovalRound(graphic, reach) : growRound(graphic, reach, wide);
+  const shape = spec.shape === 'oval' ? ovalRound(graphic, reach) : growRound(graphic, reach);
   const region = smoothInside(shape, room, lapWidth / 2);
   const still = regionOffset(region, -lapWidth);
   const frame = layFrame(bearingDeg);
@@ -111,11 +111,10 @@ function layWithLap(
 }
 
 /** The graphic grown by `reach`, near pieces grown together, holes filled. */
-function growRound(graphic: Region, reach: Feet, wide: WideCut): Region {
-  const close = (CLOSE_CUTS * wide.cutFt) / 2;
+function growRound(graphic: Region, reach: Feet): Region {
   const coarse = regionSimplify(graphic, SMOOTH);
-  const grown = fillHoles(regionOffset(coarse, reach + close));
-  return regionOffset(regionSimplify(grown, SMOOTH), -close);
+  const grown = fillHoles(regionOffset(coarse, reach + CLOSE, 'round', SMOOTH));
+  return regionOffset(regionSimplify(grown, SMOOTH), -CLOSE);
 }
 
 const fillHoles = (region: Region): Region =>
@@ -168,7 +167,7 @@ function layLaps(region: Region, still: Region, lapWidth: Feet): QuietGround['la
   return middles
     .filter((r) => r.length > 2)
     .map((r, i) => {
-      const own = regionIntersect(ring, nearRing(r, lapWidth));
+      const own = middles.length === 1 ? ring : regionIntersect(ring, nearRing(r, lapWidth));
       const guide = [...r, r[0]!];
       return { id: `quiet-lap-${i + 1}`, region: own, guide };
     })
