@@ -12,6 +12,7 @@ import {
 } from '../geometry/region';
 import type { BandsSpec } from '../pattern/model';
 import type { DesignSpec } from './model';
+import { placeInWords } from './place-in-words';
 import { boxWithin } from './near-box';
 
 const MOST_LAPS = 3;
@@ -171,14 +172,4 @@ function reachText(region: Region): string {
 function placeText(region: Region): string {
   const box = regionBox(region)!;
   return placeInWords({ x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 });
-}
-
-/** A place on the field: `212 ft from home, 14 ft left of the line through second base`. */
-export function placeInWords(p: { readonly x: number; readonly y: number }): string {
-  const side = Math.round(Math.abs(p.x));
-  const where =
-    side === 0
-      ? 'on the line through second base'
-      : `${side} ft ${p.x < 0 ? 'left' : 'right'} of the line through second base`;
-  return `${Math.round(Math.hypot(p.x, p.y))} ft from home, ${where}`;
 }

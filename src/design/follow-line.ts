@@ -76,7 +76,7 @@ export function trimEnds(line: Polyline, test: CutTest, reach: Feet): Point[] | 
   const from = firstGood(line, test, 0, Math.min(reach, length), 1);
   const back = firstGood(line, test, length, Math.max(0, length - reach), -1);
   if (from === null || back === null || back - from <= 0) return null;
-  return lineBetween(line, from, back);
+  return from === 0 && back === length ? [...line] : lineBetween(line, from, back);
 }
 
 function firstGood(

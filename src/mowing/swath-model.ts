@@ -35,6 +35,8 @@ export interface Swath {
 
 export interface SwathLayout {
   readonly swaths: readonly Swath[];
+  /** Swaths shortened or given up because the machine's body has no room there. */
+  readonly blocked: readonly { readonly patch: string; readonly lostFt: Feet }[];
   readonly uncovered: readonly Uncovered[];
   /** Share of the graphic's area under narrow swaths, 0 to 1; 1 without a graphic. */
   readonly graphicCovered: number;

@@ -1,0 +1,61 @@
+/** The design's strokes as swaths that the machines' bodies can stand on, and what they cover. */
+import type { Field } from '../field/model';
+import type { Design, Stroke } from '../design/model';
+import type { Machine, Phase } from './model';
+import type { Swath, SwathLayout } from './swath-model';
+import { cutToBody, prepareBody } from './swaths/cut-to-body';
+import { findUncovered } from './swaths/find-uncovered';
+
+export interface SwathInput {
+  readonly field: Field;
+  readonly design: Design;
+  readonly wide: Machine;
+  readonly narrow: Machine;
+  readonly toleranceIn: number;
+}
+
+/**
+ * Every swath of both machines, by role, group and patch. A stroke is broken where the body would
+ * stand on a keep-out and shortened where it would stand on skin, fence or wall at its ends; what is
+ * lost by that is listed as `blocked`.
+ */
+export function layOutSwaths(input: SwathInput): SwathLayout {
+  const { field, design, toleranceIn } = input;
+  const tools = new Map(design.patches.map((p) => [p.id, p.tool]));
+  const bodies = {
+    wide: prepareBody(field, input.wide),
+    narrow: prepareBody(field, input.narrow),
+  };
+  const swaths: Swath[] = [];
+  const blocked: { patch: string; lostFt: number }[] = [];
+  const counts = new Map<string, number>();
+  for (const stroke of design.strokes ?? []) {
+    const role = tools.get(stroke.patch) ?? 'wide';
+    const cut = cutToBody(stroke.line, bodies[role]);
+    if (cut.lostFt > 0) blocked.push({ patch: stroke.patch, lostFt: cut.lostFt });
+    const whole = cut.lostFt === 0 && stroke.closed === true;
+    for (const line of cut.lines) {
+      const number = (counts.get(stroke.patch) ?? 0) + 1;
+      counts.set(stroke.patch, number);
+      swaths.push({
+        id: `${stroke.patch}/${number}`,
+        patch: stroke.patch,
+        role,
+        phase: phaseOf(role, stroke),
+        line,
+        widthFt: stroke.widthFt,
+        group: stroke.group,
+        ...(stroke.band === undefined ? {} : { band: stroke.band }),
+        ...(stroke.lap === undefined ? {} : { lap: stroke.lap }),
+        ...(whole ? { closed: true } : {}),
+      });
+    }
+  }
+  return { swaths, blocked, ...findUncovered(design.graphic, swaths, toleranceIn) };
+}
+
+/** Laps round the quiet ground come before any stake is set, those round the grass after the count. */
+function phaseOf(role: 'wide' | 'narrow', stroke: Stroke): Phase {
+  if (role === 'narrow') return stroke.group === 0 ? 'graphic' : 'edge';
+  return stroke.group === 3 ? 'border' : 'background';
+}
