@@ -4,7 +4,9 @@ import type { Artwork } from './model';
 import { composePaint, type Composed } from './svg/compose-paint';
 import { parseStyleSheets } from './svg/css';
 import { allElements, attribute, type SvgElement } from './svg/element';
+import { checkCrossings } from './svg/crossings';
 import { parseSvg, type ParsedSvg } from './svg/parse-svg';
+import { readLength } from './svg/numbers';
 import { reportLinks, reportScripts, reportSheets } from './svg/remarks';
 import { createReport, place, type Report } from './svg/report';
 import { INITIAL_STYLE } from './svg/style';
@@ -32,6 +34,7 @@ export function readSvg(text: string, file: string): Result<Composed> {
   const report = createReport(file);
   const walk = readDrawing(parsed.value, report);
   const told = (): Problem[] => [...parsed.problems, ...report.problems()];
+  walk.exceeded ??= checkCrossings(walk.items);
   if (walk.exceeded !== null) return fail(...told(), tooComplex(file, walk.exceeded));
   const composed = composePaint(walk.items, report);
   return composed ? succeed(composed, told()) : fail(...told(), nothingDrawn(file, walk));
@@ -51,6 +54,7 @@ function readDrawing(parsed: ParsedSvg, report: Report): Walk {
     items: [],
     segments: 0,
     entered: 0,
+    dashed: 0,
     exceeded: null,
   };
   walkDrawing(walk, parsed.root, INITIAL_STYLE);
@@ -69,20 +73,18 @@ function indexById(elements: readonly SvgElement[]): Map<string, SvgElement> {
 
 /** A page without size shows nothing (SVG 1.1, 7.7): better said than guessed. */
 function checkPage(root: SvgElement, file: string): Problem | null {
-  const zero = ['width', 'height'].some((name) =>
-    /^\s*[+-]?0*\.?0*\s*(%|[a-z]*)\s*$/i.test(zeroable(root, name)),
-  );
-  if (readViewBox(attribute(root, 'viewBox')) !== 'bad' && !zero) return null;
+  const flat = (['width', 'height'] as const).some((name) => {
+    const side = readLength(attribute(root, name) ?? '', 100);
+    return side !== null && side <= 0;
+  });
+  if (readViewBox(attribute(root, 'viewBox')) !== 'bad' && !flat) return null;
   return problem(
     'svg-viewbox',
     place(file, root.line),
     'the page of the drawing has no size, or a size that cannot be read',
-    'give the svg element a viewBox of four numbers with a width and a height above zero',
+    'give the svg element a viewBox of four numbers, its width and height above zero',
   );
 }
-
-/** The attribute, or a size that is fine when there is none. */
-const zeroable = (root: SvgElement, name: string): string => attribute(root, name) ?? '1';
 
 const tooComplex = (file: string, what: string): Problem =>
   problem('svg-too-complex', file, what, 'simplify the drawing: keep only what is to be mown');

@@ -13,8 +13,14 @@ export const MAX_PAINTED = 20_000;
 export const MAX_DEPTH = 200;
 /** Lines and curves painted, in all. */
 export const MAX_SEGMENTS = 50_000;
-/** Dashes along one line; a finer dash is drawn as a solid line. */
+/** Dashes along one line; with finer ones it is drawn solid. */
 export const MAX_DASHES = 1_000;
+/** Dashed lines in a drawing; any more are drawn solid. */
+export const MAX_DASHED = 200;
+/** Times that dark and white paint may take turns. */
+export const MAX_TURNS = 500;
+/** Crossings of lines with each other, estimated: more than this takes minutes to untangle. */
+export const MAX_CROSSINGS = 300_000;
 /** Coordinates past this are a mistake in the file, and lose their decimals. */
 export const MAX_COORDINATE = 1_000_000_000;
 /** Reach in art units past which a shape cannot belong to the drawing. */

@@ -2,22 +2,34 @@
  * Lines to areas (SVG 1.1, 11.4): the outline of the line is made in the drawing's own user space,
  * where its width is even, and then carried over by the transform, which may squeeze it.
  */
-import { affineCompose, affineDeterminant, affineScale, type Affine } from '../../geometry/affine';
-import { affineApply } from '../../geometry/affine';
+import {
+  affineApply,
+  affineCompose,
+  affineDeterminant,
+  affineScale,
+  type Affine,
+} from '../../geometry/affine';
+import { unitFromAngle } from '../../geometry/angle';
 import { arcPieces } from '../../geometry/arc';
 import {
+  pointAdd,
   pointAlong,
   pointDistance,
+  pointScale,
   pointSubtract,
+  vectorCross,
+  vectorDot,
+  vectorLeft,
   vectorUnit,
   type Point,
 } from '../../geometry/point';
-import { lineBuffer, regionFrom, regionUnionAll, type Region } from '../../geometry/region';
+import type { Ring } from '../../geometry/polyline';
+import { lineBuffer, regionFrom, type Region } from '../../geometry/region';
 import { SINGULAR } from '../../geometry/tolerance';
 import { ART_CHORD } from '../art-frame';
 import { outlineMap, type Outline } from '../outline';
 import { MAX_DASHES } from './limits';
-import { cutDashes, trackLength, trackOf, type Track, type TrackPoint } from './track';
+import { cutDashes, trackLength, trackOf, type Corner, type Track, type TrackPoint } from './track';
 
 /** How a line is drawn, in user units. */
 export interface Pen {
@@ -46,15 +58,16 @@ export function strokeOutline(outline: Outline, pen: Pen, map: Affine): Stroked 
   const scaled = outlineMap(outline, affineScale(k));
   const tracks = scaled.filter((sub) => sub.closed || sub.curves.length > 0);
   let dashesDropped = false;
-  const pieces = tracks.flatMap((sub) => {
+  const rings = tracks.flatMap((sub) => {
     const track = trackOf(sub, ART_CHORD);
     const cut = dashTrack(track, pen, k);
     dashesDropped ||= cut === null;
     return (cut ?? [track]).flatMap((t) => strokeTrack(t, (pen.width * k) / 2, pen));
   });
   const rest = affineCompose(map, affineScale(1 / k));
-  const rings = regionUnionAll(pieces).map((ring) => ring.map((p) => affineApply(rest, p)));
-  return { region: regionFrom(rings), dashesDropped };
+  const area = regionFrom(rings, 'non-zero');
+  const mapped = area.map((ring) => ring.map((p) => affineApply(rest, p)));
+  return { region: regionFrom(mapped), dashesDropped };
 }
 
 /** The largest factor by which a map stretches any direction (its greater singular value). */
@@ -73,22 +86,24 @@ function dashTrack(track: Track, pen: Pen, k: number): Track[] | null {
   return count > MAX_DASHES ? null : cutDashes(track, dashes, pen.dashOffset * k);
 }
 
-/** Areas that together make up a stroked track: runs between corners, joins and caps. */
-function strokeTrack(track: Track, half: number, pen: Pen): Region[] {
+/** Rings that together cover a stroked track, each counter-clockwise: runs, joins and caps. */
+function strokeTrack(track: Track, half: number, pen: Pen): Region {
   const points = track.points;
   if (trackLength(track) === 0) return dot(points[0]!.at, half, pen.cap);
   const runs = splitAtCorners(points);
-  const out = runs.map((run) => lineBuffer(run, half, 'butt', 'round', ART_CHORD));
   const inner = track.closed ? points.slice(0, -1) : points.slice(1, -1);
-  for (const p of inner) out.push(...joinAt(p, half, pen));
-  if (track.closed) out.push(...seam(points[0]!, half));
-  else out.push(...capAt(runs[0]![1]!, runs[0]![0]!, half, pen), ...lastCap(runs, half, pen));
-  return out;
-}
-
-function lastCap(runs: readonly (readonly Point[])[], half: number, pen: Pen): Region[] {
-  const run = runs[runs.length - 1]!;
-  return capAt(run[run.length - 2]!, run[run.length - 1]!, half, pen);
+  const rings = [
+    ...runs.flatMap((run) => runArea(run, half)),
+    ...inner.flatMap((p) => joinAt(p, half, pen)),
+  ];
+  const [first, last] = [runs[0]!, runs[runs.length - 1]!];
+  const ends = track.closed
+    ? seam(points[0]!, half)
+    : [
+        ...capAt(first[1]!, first[0]!, half, pen.cap),
+        ...capAt(last[last.length - 2]!, last[last.length - 1]!, half, pen.cap),
+      ];
+  return [...rings, ...ends];
 }
 
 function splitAtCorners(points: readonly TrackPoint[]): Point[][] {
@@ -100,50 +115,86 @@ function splitAtCorners(points: readonly TrackPoint[]): Point[][] {
   return runs;
 }
 
-/** Where a smooth closed line meets itself, its two square ends are covered by a disc. */
-const seam = (p: TrackPoint, half: number): Region[] => (p.corner ? [] : [disc(p.at, half)]);
+/** A run has no corners: its bends are joined round, its ends are square. */
+function runArea(run: readonly Point[], half: number): Region {
+  const [from, to] = run as [Point, Point];
+  if (run.length > 2) return lineBuffer(run, half, 'butt', 'round', ART_CHORD);
+  const along = vectorUnit(pointSubtract(to, from));
+  return along ? [bar(from, to, along, half)] : [];
+}
 
-function joinAt(p: TrackPoint, half: number, pen: Pen): Region[] {
+/** The rectangle round a straight line. */
+function bar(from: Point, to: Point, along: Point, half: number): Ring {
+  const left = vectorLeft(along);
+  return [
+    pointAlong(from, left, -half),
+    pointAlong(to, left, -half),
+    pointAlong(to, left, half),
+    pointAlong(from, left, half),
+  ];
+}
+
+/** Where a smooth closed line meets itself, its two square ends are covered by a disc. */
+const seam = (p: TrackPoint, half: number): Region => (p.corner ? [] : [disc(p.at, half)]);
+
+function joinAt(p: TrackPoint, half: number, pen: Pen): Region {
   if (!p.corner) return [];
   if (pen.join === 'round') return [disc(p.at, half)];
   const { into, out } = p.corner;
   // Mitre length over width is 1 / cos(half the turn); past the limit the corner is cut (bevel).
-  const halfTurnCos = Math.sqrt(Math.max(0, (1 + into.x * out.x + into.y * out.y) / 2));
+  const halfTurnCos = Math.sqrt(Math.max(0, (1 + vectorDot(into, out)) / 2));
   const mitred = pen.join === 'miter' && halfTurnCos * pen.miterLimit >= 1;
-  const reach = half * JOIN_OVERLAP;
-  const elbow = [pointAlong(p.at, into, -reach), p.at, pointAlong(p.at, out, reach)];
-  const corners = mitred ? 'mitre' : 'bevel';
-  return [lineBuffer(elbow, half, 'butt', corners, ART_CHORD, 2 * pen.miterLimit + 2)];
+  return [elbow(p.at, p.corner, half, mitred ? half / halfTurnCos : null)];
 }
 
-/** How far a join reaches back into the lines that it joins, so that no hairline is left between. */
+/**
+ * The wedge outside a corner, reaching a little back into both lines so that no hairline is left
+ * between; `reach` is how far its tip stands from the corner, null for a cut one.
+ */
+function elbow(at: Point, { into, out }: Corner, half: number, reach: number | null): Ring {
+  const leftTurn = vectorCross(into, out) > 0;
+  const outward = (along: Point): Point => pointScale(vectorLeft(along), leftTurn ? -half : half);
+  const back = pointAlong(at, into, -half * JOIN_OVERLAP);
+  const ahead = pointAlong(at, out, half * JOIN_OVERLAP);
+  const towards = vectorUnit(pointSubtract(into, out));
+  const tip = reach !== null && towards ? [pointAlong(at, towards, reach)] : [];
+  const ring = [
+    back,
+    pointAdd(back, outward(into)),
+    pointAdd(at, outward(into)),
+    ...tip,
+    pointAdd(at, outward(out)),
+    pointAdd(ahead, outward(out)),
+    ahead,
+    at,
+  ];
+  return leftTurn ? ring : ring.reverse();
+}
+
+/** How far a join reaches back into the lines that it joins, as a share of half the width. */
 const JOIN_OVERLAP = 0.01;
 
 /** The cap at `end` of a line that comes from `before`. */
-function capAt(before: Point, end: Point, half: number, pen: Pen): Region[] {
-  if (pen.cap === 'butt') return [];
-  if (pen.cap === 'round') return [disc(end, half)];
+function capAt(before: Point, end: Point, half: number, cap: Pen['cap']): Region {
+  if (cap === 'butt') return [];
+  if (cap === 'round') return [disc(end, half)];
   const along = vectorUnit(pointSubtract(end, before));
   if (!along) return [];
   const back = Math.min(half * JOIN_OVERLAP, pointDistance(before, end));
-  const line = [pointAlong(end, along, -back), pointAlong(end, along, half)];
-  return [lineBuffer(line, half, 'butt', 'bevel', ART_CHORD)];
+  return [bar(pointAlong(end, along, -back), pointAlong(end, along, half), along, half)];
 }
 
 /** A line of no length: a dot or a square, or nothing without caps (SVG 1.1, 11.4). */
-function dot(at: Point, half: number, cap: Pen['cap']): Region[] {
+function dot(at: Point, half: number, cap: Pen['cap']): Region {
   if (cap === 'butt') return [];
   if (cap === 'round') return [disc(at, half)];
-  const line = [pointAlong(at, { x: 1, y: 0 }, -half), pointAlong(at, { x: 1, y: 0 }, half)];
-  return [lineBuffer(line, half, 'butt', 'bevel', ART_CHORD)];
+  const along = { x: 1, y: 0 };
+  return [bar(pointAlong(at, along, -half), pointAlong(at, along, half), along, half)];
 }
 
-function disc(at: Point, radius: number): Region {
+function disc(at: Point, radius: number): Ring {
   const pieces = Math.max(8, arcPieces(radius, 2 * Math.PI, ART_CHORD));
-  return [
-    Array.from({ length: pieces }, (_, i) => {
-      const angle = (2 * Math.PI * i) / pieces;
-      return pointAlong(at, { x: Math.cos(angle), y: Math.sin(angle) }, radius);
-    }),
-  ];
+  return Array.from({ length: pieces }, (_, i) =>
+    pointAlong(at, unitFromAngle((2 * Math.PI * i) / pieces), radius),
+  );
 }

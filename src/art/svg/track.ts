@@ -8,6 +8,7 @@ import {
   vectorUnit,
   type Point,
 } from '../../geometry/point';
+import { SAME_POINT } from '../../geometry/tolerance';
 import { flattenSubpath } from '../flatten-outline';
 import type { Curve, Subpath } from '../outline';
 
@@ -123,13 +124,16 @@ export function cutDashes(track: Track, dashes: readonly number[], offset: numbe
     const end = track.points[i]!;
     let from = track.points[i - 1]!.at;
     let rest = pointDistance(from, end.at);
-    while (rest > left) {
-      from = pointLerp(from, end.at, left / rest);
+    // A dash that ends on a corner ends there, without a join; so does one that starts there.
+    while (rest > SAME_POINT && rest >= left - SAME_POINT) {
+      from = pointLerp(from, end.at, Math.min(1, left / rest));
       turnOver(from);
       rest = pointDistance(from, end.at);
     }
-    left -= rest;
-    current.push(end);
+    if (rest > SAME_POINT) {
+      left -= rest;
+      current.push(end);
+    }
   }
   if (index % 2 === 0 && current.length > 1) out.push({ points: current, closed: false });
   return out;

@@ -5,9 +5,9 @@ import { outlineMap, outlineSize } from '../outline';
 import { brushesOf, isUsable, readOpacity } from './brushes';
 import type { Rule } from './css';
 import { attribute, describe, type SvgElement } from './element';
-import { MAX_DEPTH, MAX_PAINTED, MAX_SEGMENTS } from './limits';
+import { MAX_DASHED, MAX_DEPTH, MAX_PAINTED, MAX_SEGMENTS } from './limits';
 import { readLength } from './numbers';
-import type { PaintItem } from './paint-item';
+import type { Brush, PaintItem } from './paint-item';
 import { reportBeside, reportStyle } from './remarks';
 import type { Report } from './report';
 import { SHAPE_TAGS, shapeOutline, wholeOf, type Extent } from './shapes';
@@ -37,6 +37,8 @@ export interface Walk {
   segments: number;
   /** Elements entered so far, copies counted each time. */
   entered: number;
+  /** Dashed lines so far. */
+  dashed: number;
   /** Set when a limit was passed: which one, in words. */
   exceeded: string | null;
 }
@@ -216,11 +218,20 @@ function paintShape(walk: Walk, element: SvgElement, context: Context): void {
     walk.items.push({
       outline: fixed ? outlineMap(outline, context.map) : outline,
       map: fixed ? IDENTITY : context.map,
-      brush,
+      brush: countDashes(walk, brush, element),
       tone,
       clips,
       subject,
       line: element.line,
     });
   }
+}
+
+/** The brush, solid once the drawing has too many dashed lines. */
+function countDashes(walk: Walk, brush: Brush, element: SvgElement): Brush {
+  if (brush.kind === 'fill' || brush.pen.dashes.length === 0) return brush;
+  walk.dashed += 1;
+  if (walk.dashed <= MAX_DASHED) return brush;
+  walk.report.add('svg-dashes', describe(element), element.line);
+  return { kind: 'stroke', pen: { ...brush.pen, dashes: [] } };
 }
