@@ -156,7 +156,8 @@ function fillInside(
  */
 function distanceToBlocked(free: Uint8Array, columns: number, rows: number): Float32Array {
   const far = (columns + rows) ** 2;
-  const squared = Float64Array.from(free, (f) => (f ? far : 0));
+  const squared = new Float64Array(free.length);
+  for (let i = 0; i < free.length; i++) squared[i] = free[i] ? far : 0;
   const longest = Math.max(columns, rows);
   const work = {
     line: new Float64Array(longest),
@@ -165,7 +166,9 @@ function distanceToBlocked(free: Uint8Array, columns: number, rows: number): Flo
   };
   for (let c = 0; c < columns; c++) envelope(squared, c, columns, rows, work);
   for (let r = 0; r < rows; r++) envelope(squared, r * columns, 1, columns, work);
-  return Float32Array.from(squared, (d) => Math.sqrt(d) * CELL - Math.SQRT1_2 * CELL);
+  const out = new Float32Array(free.length);
+  for (let i = 0; i < out.length; i++) out[i] = (Math.sqrt(squared[i]!) - Math.SQRT1_2) * CELL;
+  return out;
 }
 
 function envelope(
@@ -181,10 +184,15 @@ function envelope(
   hull[0] = 0;
   breaks[0] = -Infinity;
   breaks[1] = Infinity;
-  const meet = (q: number, p: number) => (line[q]! + q * q - (line[p]! + p * p)) / (2 * (q - p));
   for (let q = 1; q < count; q++) {
-    let s = meet(q, hull[k]!);
-    while (s <= breaks[k]!) s = meet(q, hull[--k]!);
+    const height = line[q]! + q * q;
+    let s = 0;
+    for (;;) {
+      const p = hull[k]!;
+      s = (height - line[p]! - p * p) / (2 * (q - p));
+      if (s > breaks[k]!) break;
+      k--;
+    }
     hull[++k] = q;
     breaks[k] = s;
     breaks[k + 1] = Infinity;
@@ -196,13 +204,16 @@ function envelope(
   }
 }
 
-/** Feet from p to the edge of the drivable ground, never more than true; negative outside. */
-export function clearanceAt(ground: DriveGround, p: Point): number {
+function cellClearance(ground: DriveGround, p: Point): number {
   const c = Math.floor((p.x - ground.box.minX) / CELL);
   const r = Math.floor((p.y - ground.box.minY) / CELL);
   if (c < 0 || r < 0 || c >= ground.columns || r >= ground.rows) return -CELL;
-  return ground.clearance[r * ground.columns + c]! - Math.SQRT1_2 * CELL;
+  return ground.clearance[r * ground.columns + c]!;
 }
+
+/** Feet from p to the edge of the drivable ground, never more than true; negative outside. */
+export const clearanceAt = (ground: DriveGround, p: Point): number =>
+  cellClearance(ground, p) - Math.SQRT1_2 * CELL;
 
 /** True when the whole body stands on drivable ground. */
 export function bodyFits(ground: DriveGround, body: Body, pose: Pose): boolean {
@@ -213,7 +224,7 @@ export function bodyFits(ground: DriveGround, body: Body, pose: Pose): boolean {
   const halfLong = (body.front + body.rear) / 2;
   if (clearanceAt(ground, centre) >= Math.hypot(halfLong, body.half)) return true;
   if (edgeInBody(ground, centre, cos, sin, halfLong, body.half)) return false;
-  return regionContains(ground.region, centre);
+  return cellClearance(ground, centre) > 0 || regionContains(ground.region, centre);
 }
 
 function edgeInBody(
