@@ -1,15 +1,19 @@
 import { safeParse } from 'valibot';
 import { fail, succeed, type Result } from '../base/result';
 import { describeIssue } from './describe-issue';
+import { findUnsafe } from './find-unsafe';
 import type { Project } from './model';
 import { projectSchema } from './schema';
 
 /**
  * Holds plain data against the shape of a project: every missing, unknown, mistyped or absurd value
  * at once, each with its JSON path behind `where`. Problems `value-missing`, `key-unknown`,
- * `value-type`, `value-choice`, `value-range`, `value-length`, `value-form`.
+ * `value-type`, `value-choice`, `value-range`, `value-length`, `value-form`,
+ * `key-forbidden`, `nesting-too-deep`.
  */
 export function checkProject(value: unknown, where = ''): Result<Project> {
+  const unsafe = findUnsafe(value, where);
+  if (unsafe.length > 0) return fail(...unsafe);
   const parsed = safeParse(projectSchema, value);
   if (parsed.success) return succeed(parsed.output);
   return fail(...parsed.issues.map((issue) => describeIssue(issue, where)));

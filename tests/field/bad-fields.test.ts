@@ -134,8 +134,8 @@ const CASES: readonly (readonly [string, Partial<FieldSpec>, string, string])[] 
   ['a base nobody makes', { baseSizeIn: 16 as never }, 'base-size', 'field.baseSizeIn'],
 ];
 
-describe('a field that makes no sense', () => {
-  it.each(CASES)('is refused: %s', (_, change, code, where) => {
+describe('a field', () => {
+  it.each(CASES)('is refused for %s', (_, change, code, where) => {
     const built = buildField(specWith(change), 'feet-inches');
     expect(built.ok).toBe(false);
     const found = built.problems.find((p) => p.code === code && p.where === where);
@@ -165,7 +165,7 @@ describe('a field that makes no sense', () => {
     ]);
   });
 
-  it('does not include a pole that differs from the fence list: that is a warning', () => {
+  it('is built with a warning when a measured pole differs from the fence list', () => {
     const built = buildField(specWith({ poles: pole(336) }), 'feet-inches');
     expect(built.ok).toBe(true);
     expect(built.problems.map((p) => [p.code, p.severity])).toEqual([

@@ -82,7 +82,7 @@ describe('proving tapes', () => {
       const exact = pointDistance(a, b);
       const inch = 1 / 12;
       let sum = 0;
-      const days = 20000;
+      const days = 8000;
       for (let i = 0; i < days; i++) {
         const shift = (p: typeof a) => ({
           x: p.x + 0.7 * inch * random.normal(),

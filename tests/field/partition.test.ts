@@ -64,7 +64,7 @@ describe.each(FIELDS)('surfaces of %s', (_, field) => {
 
   it('hold each point of the ground exactly once', () => {
     const random = seededRandom(90);
-    for (let i = 0; i < 2000; i++) {
+    for (let i = 0; i < 1200; i++) {
       const p = { x: (random.uniform() - 0.5) * 620, y: random.uniform() * 500 - 80 };
       const holders = field.surfaces.filter((s) => regionContains(s.region, p)).length;
       const wanted = regionContains(field.ground, p) ? 1 : 0;
@@ -109,7 +109,7 @@ it('puts every point on the surface that the definitions give it', () => {
   const field = fieldWith({ fence: circleFence(330, 400) });
   const random = seededRandom(7);
   const seen = new Set<string>();
-  for (let i = 0; i < 6000; i++) {
+  for (let i = 0; i < 4000; i++) {
     const close = i % 2 === 0 ? 0.4 : 1;
     const p = { x: (random.uniform() - 0.5) * 600 * close, y: random.uniform() * 470 * close - 30 };
     const found = field.surfaces.find((s) => regionContains(s.region, p))?.kind ?? null;
