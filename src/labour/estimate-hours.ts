@@ -12,9 +12,6 @@ import { hoursAt, simulateHours, type SimulatedHours } from './simulate-hours';
 import { quantile } from './spread';
 
 const VISIT = 1;
-/** More people than any stage can use change nothing. */
-const MOST_USEFUL = 8;
-
 export interface HoursInput {
   readonly field: Field;
   readonly design: Design;
@@ -44,7 +41,7 @@ export function estimateHours(input: HoursInput): Result<Hours> {
 
 /** Nobody is made to work: the number at work, up to the people there are, that finishes first. */
 function bestCrew(input: HoursInput): Crewed | null {
-  const most = Math.min(input.spec.people, MOST_USEFUL);
+  const most = Math.min(input.spec.people, mostUseful(tasksFor(input, input.spec.people)));
   const least = input.stakes ? LEAST_TO_SET_OUT : 1;
   let best: Crewed | null = null;
   let bestMinutes = Infinity;
@@ -59,6 +56,17 @@ function bestCrew(input: HoursInput): Crewed | null {
     }
   }
   return best;
+}
+
+/** More people than this change nothing: those of the largest stage and of what runs beside it. */
+function mostUseful(tasks: readonly PlannedTask[]): number {
+  const stages = new Map<string, number>();
+  for (const { after, people } of tasks) {
+    const key = after.join();
+    stages.set(key, (stages.get(key) ?? 0) + people);
+  }
+  const beside = stages.get('') ?? 0;
+  return beside + Math.max(...stages.values());
 }
 
 function tasksFor({ field, passes, stakes, spec }: HoursInput, people: number): PlannedTask[] {

@@ -1,5 +1,6 @@
 /** How long stakes stand in the grass. */
 import type { Seconds } from '../base/units';
+import { proveControls } from '../field/prove-controls';
 import type { StakePlan } from '../stakeout/model';
 import { LEAST_TO_SET_OUT } from './check-labour';
 import { listTasks } from './list-tasks';
@@ -8,9 +9,6 @@ import { jobsOf, placingOrder, scheduleTasks } from './schedule-tasks';
 import { lognormalAt, lognormalOf, pertMoments } from './spread';
 import { lastEnd } from './simulate-hours';
 
-/** First–second, second–third and plate–second. */
-const PROVING_TAPES = 3;
-
 /**
  * Middle (P50) clock seconds from the first head flagged to the signed count, machines not included;
  * 0 without stakes. A crew that `estimateHours` refuses is taken as the fewest people that can set out.
@@ -18,7 +16,8 @@ const PROVING_TAPES = 3;
 export function setOutSeconds(stakes: StakePlan | null, spec: LabourSpec): Seconds {
   if (!stakes) return 0;
   const people = Math.max(LEAST_TO_SET_OUT, Math.floor(spec.people) || 0);
-  const tasks = listTasks({ spec, people, stakes, provingTapes: PROVING_TAPES, passes: null })
+  const provingTapes = proveControls(stakes.controls, stakes.spec.system).length;
+  const tasks = listTasks({ spec, people, stakes, provingTapes, passes: null })
     .filter((task) => task.id !== 'prepare')
     .map((task) => ({ ...task, after: task.after.filter((id) => id !== 'prepare') }));
   const minutes = tasks.map((task) => {
