@@ -51,6 +51,27 @@ export function preciseCovariance(p: PrecisePoint): PointCovariance {
   return sum;
 }
 
+/** Covariance between two points' coordinates: xy is of a's x with b's y. */
+export interface CrossCovariance {
+  readonly xx: number;
+  readonly xy: number;
+  readonly yx: number;
+  readonly yy: number;
+}
+
+/** What two points share. */
+export function crossCovariance(a: PrecisePoint, b: PrecisePoint): CrossCovariance {
+  const sum = { xx: 0, xy: 0, yx: 0, yy: 0 };
+  const causes = Math.min(a.gx.length, b.gx.length);
+  for (let i = 0; i < causes; i++) {
+    sum.xx += a.gx[i]! * b.gx[i]!;
+    sum.xy += a.gx[i]! * b.gy[i]!;
+    sum.yx += a.gy[i]! * b.gx[i]!;
+    sum.yy += a.gy[i]! * b.gy[i]!;
+  }
+  return sum;
+}
+
 function addOuter(sum: { xx: number; xy: number; yy: number }, x: number, y: number): void {
   sum.xx += x * x;
   sum.xy += x * y;

@@ -1,21 +1,18 @@
 /** Which two controls set each stake: few different pairs, each stake from the best of them. */
 import type { Point } from '../geometry/point';
+import { TARGET_MARGIN } from './choose-controls';
 import { countNew, emptyBits, hasBit, mergeBits, pairCover, type Bits } from './cover';
 import type { StakeoutSpec } from './model';
-import { tiePrecisionIn, type TapeEnd } from './ties';
-
-export interface ControlPair {
-  readonly a: TapeEnd;
-  readonly b: TapeEnd;
-}
+import { tiePair, tiePrecisionIn, type TapeEnd, type TiePair } from './ties';
 
 export interface PairPlan {
-  readonly pairs: readonly ControlPair[];
+  readonly pairs: readonly TiePair[];
   /** Index into `pairs` for each stake, −1 for one that no pair sets. */
   readonly pairOf: Int32Array;
 }
 
-interface Choice extends ControlPair {
+interface Choice {
+  readonly pair: TiePair;
   readonly cover: Bits;
 }
 
@@ -26,12 +23,12 @@ export function assignPairs(
   spec: StakeoutSpec,
 ): PairPlan {
   const covered = emptyBits(stakes.length);
-  const pairs: ControlPair[] = [];
-  for (const target of [spec.target95In * 0.97, spec.target95In, Infinity]) {
+  const pairs: TiePair[] = [];
+  for (const target of [spec.target95In * TARGET_MARGIN, spec.target95In, Infinity]) {
     const choices = allPairs(ends, stakes, spec, target);
     for (let next = bestChoice(choices, covered); next; next = bestChoice(choices, covered)) {
       mergeBits(covered, next.cover);
-      pairs.push({ a: next.a, b: next.b });
+      pairs.push(next.pair);
     }
   }
   const pairOf = Int32Array.from(stakes, (p, i) =>
@@ -47,7 +44,9 @@ function allPairs(
   targetIn: number,
 ): Choice[] {
   return ends.flatMap((b, j) =>
-    ends.slice(0, j).map((a) => ({ a, b, cover: pairCover(a, b, stakes, spec.tape, targetIn) })),
+    ends
+      .slice(0, j)
+      .map((a) => ({ pair: tiePair(a, b), cover: pairCover(a, b, stakes, spec.tape, targetIn) })),
   );
 }
 
@@ -64,11 +63,11 @@ function bestChoice(choices: readonly Choice[], covered: Bits): Choice | null {
   return best;
 }
 
-function bestPairFor(pairs: readonly ControlPair[], p: Point, spec: StakeoutSpec): number {
+function bestPairFor(pairs: readonly TiePair[], p: Point, spec: StakeoutSpec): number {
   let best = -1;
   let least = Infinity;
   pairs.forEach((pair, i) => {
-    const precision = tiePrecisionIn(pair.a, pair.b, p, spec.tape);
+    const precision = tiePrecisionIn(pair, p, spec.tape);
     if (precision < least) {
       least = precision;
       best = i;

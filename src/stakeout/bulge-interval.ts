@@ -55,7 +55,8 @@ export function bulgeInterval(
 }
 
 /** Odd multiples of shrinking powers of two visit every point once, coarse ones first. */
-const firstStride = (steps: number): number => (steps < 2 ? 0 : 1 << (31 - Math.clz32(steps - 1)));
+export const firstStride = (steps: number): number =>
+  steps < 2 ? 0 : 1 << (31 - Math.clz32(steps - 1));
 
 /** Largest bulge: half a turn (less a margin), and no radius under the shortest swing. */
 function bulgeCap(h: number): number {

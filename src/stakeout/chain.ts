@@ -1,6 +1,6 @@
 /** Chains of straight strings and swings over a trace, before stakes are numbered. */
 import type { Point } from '../geometry/point';
-import { bulgeInterval, flattestBulge, type BulgeInterval } from './bulge-interval';
+import { bulgeInterval, firstStride, flattestBulge, type BulgeInterval } from './bulge-interval';
 import { tracePoint, type Trace } from './trace';
 
 /** A piece between two places on the trace; `to` may run past `count`, round the contour. */
@@ -37,11 +37,6 @@ export function swingIntervals(interval: BulgeInterval, flat: number): BulgeInte
   return out;
 }
 
-/** Bulges of an interval to try, best placed first. */
-export function bulgesToTry(intervals: readonly BulgeInterval[]): number[] {
-  return PIN_TRIES.flatMap((share) => intervals.map((i) => i.low + share * (i.high - i.low)));
-}
-
 /** Whether some swing over from→to has its pin where `mayStand` allows one. */
 export function swingExists(
   t: Trace,
@@ -55,8 +50,9 @@ export function swingExists(
   const a = tracePoint(t, from);
   const b = tracePoint(t, to);
   const flat = flattestBulge(Math.hypot(b.x - a.x, b.y - a.y) / 2);
-  return bulgesToTry(swingIntervals(scratch, flat)).some((bulge) =>
-    mayStand(bulgeCentre(a, b, bulge)),
+  const intervals = swingIntervals(scratch, flat);
+  return PIN_TRIES.some((share) =>
+    intervals.some((i) => mayStand(bulgeCentre(a, b, i.low + share * (i.high - i.low)))),
   );
 }
 
@@ -86,19 +82,16 @@ export function stringExcess(
   const uy = (t.y[end]! - ay) / length;
   const steps = to - from;
   let worst = -Infinity;
-  for (let stride = steps < 2 ? 0 : 1 << (31 - Math.clz32(steps - 1)); stride >= 1; stride >>= 1) {
+  for (let stride = firstStride(steps); stride >= 1; stride >>= 1) {
     for (let k = stride; k < steps; k += 2 * stride) {
       const i = (from + k) % t.count;
       const dx = t.x[i]! - ax;
       const dy = t.y[i]! - ay;
       const s = dx * ux + dy * uy;
-      const off =
-        s < 0
-          ? Math.hypot(dx, dy)
-          : s > length
-            ? Math.hypot(s - length, dy * ux - dx * uy)
-            : Math.abs(dy * ux - dx * uy);
-      if (off - tube[i]! > worst) worst = off - tube[i]!;
+      const beyond = s < 0 ? -s : Math.max(0, s - length);
+      const off = Math.abs(dy * ux - dx * uy);
+      const gap = beyond > 0 ? Math.sqrt(off * off + beyond * beyond) : off;
+      if (gap - tube[i]! > worst) worst = gap - tube[i]!;
       if (worst > enough) return worst;
     }
   }

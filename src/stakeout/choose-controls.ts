@@ -1,17 +1,28 @@
 /**
- * Which control stakes the crew sets: as few as let every stake meet the target, greedily with a
- * look-ahead over pairs (one new control alone often helps nothing, two do), then pruned. Every set
- * control has its own check from a point known before it.
+ * Which control stakes the crew sets: as few as let every stake meet the target. Up to three on the
+ * foul lines and the centre line are found by trying all; beyond that greedily over the whole grass
+ * with a look-ahead over pairs (one new control alone often helps nothing, two do), then pruned.
+ * Every set control has its own check from a point known before it.
  */
 import type { Control } from '../field/model';
 import { pointDistance, type Point } from '../geometry/point';
 import { knownPoint, sharePoint } from '../adjust/precise-point';
 import { gridCandidates, lineCandidates } from './control-candidates';
 import { chooseCheck, type CheckSource } from './choose-check';
-import { countBits, countNew, emptyBits, mergeBits, pairCover, type Bits } from './cover';
+import { countBits, emptyBits, hasBit, mergeBits, pairCover } from './cover';
 import type { StakeGround } from './ground';
-import { CONTROL_SPACING_FT } from './limits';
+import { CONTROL_SPACING_FT, PLANNED_CONTROL_SPACING_FT } from './limits';
 import type { Check, StakeoutSpec } from './model';
+import {
+  CONTROLS_APART_FT,
+  coverOfSet,
+  coverTable,
+  searchControls,
+  settingOrder,
+  type Candidate,
+  type CoverTable,
+  type CoverTask,
+} from './search-controls';
 import { bestSetting, type SetStake, type TapeEnd } from './ties';
 
 export interface SetControl {
@@ -31,14 +42,7 @@ export interface ControlPlan {
 /** No crew sets more than this before the first stake of the graphic. */
 const MOST_CONTROLS = 12;
 /** Chosen at a slightly tighter target, so that printed positions still meet the one asked for. */
-const TARGET_MARGIN = 0.97;
-
-interface Candidate {
-  readonly at: Point;
-  readonly end: TapeEnd;
-  /** The tie is checked from what is known already. */
-  readonly checked: boolean;
-}
+export const TARGET_MARGIN = 0.99;
 
 interface Choosing {
   readonly spec: StakeoutSpec;
@@ -63,14 +67,52 @@ export function chooseControls(
 ): ControlPlan {
   const job: Choosing = { spec, stakes };
   const start = fixedEnds(controls);
-  const lines = lineCandidates(controls, stakes, ground, spec.tape.limitFt);
   const target = spec.target95In * TARGET_MARGIN;
-  const onLines = extend(job, start, lines, target);
-  if (coverOf(job, onLines, target).count === stakes.length) return prune(job, onLines, target);
+  if (coverOf(job, start, target).count === stakes.length) return start;
+  const lines = lineCandidates(controls, stakes, ground, spec.tape.limitFt);
+  const few = fewest(job, start, lines, target);
+  if (few) return few;
   const grid = [...lines, ...gridCandidates(controls, stakes, ground, spec.tape.limitFt)];
-  const better = extend(job, start, grid, target);
-  const reached = extend(job, better, grid, Infinity);
-  return prune(job, reached, target);
+  const met = extend(job, start, grid, target);
+  return prune(job, extend(job, met, grid, Infinity), target);
+}
+
+/** The smallest set of up to three on the lines that does the whole job, or null. */
+function fewest(
+  job: Choosing,
+  start: ControlPlan,
+  places: readonly Point[],
+  targetIn: number,
+): ControlPlan | null {
+  const chosen = searchControls(coverTable(coverTask(job, start, places, targetIn)), 3);
+  const plan = chosen && rebuild(job, start, chosen);
+  return plan && coverOf(job, plan, targetIn).count === job.stakes.length ? plan : null;
+}
+
+const coverTask = (
+  job: Choosing,
+  plan: ControlPlan,
+  places: readonly Point[],
+  targetIn: number,
+): CoverTask => ({
+  known: plan.ends,
+  candidates: candidatesFor(job, plan, places),
+  stakes: job.stakes,
+  tape: job.spec.tape,
+  targetIn,
+});
+
+/** Whether a plan made for other stakes does as well for these. */
+export function controlsServe(
+  plan: ControlPlan,
+  stakes: readonly Point[],
+  spec: StakeoutSpec,
+): boolean {
+  const clear = plan.set.every((c) =>
+    stakes.every((s) => pointDistance(s, c.stake.point.at) >= PLANNED_CONTROL_SPACING_FT),
+  );
+  const target = spec.target95In * TARGET_MARGIN;
+  return clear && coverOf({ spec, stakes }, plan, target).count === stakes.length;
 }
 
 /** All stakes covered by the pairs of a plan, within a target. */
@@ -93,12 +135,9 @@ function extend(
 ): ControlPlan {
   let plan = start;
   while (plan.set.length < MOST_CONTROLS) {
-    const covered = coverOf(job, plan, targetIn);
-    if (covered.count === job.stakes.length) return plan;
-    const candidates = candidatesFor(job, plan, places);
-    const chosen =
-      bestGain(job, plan, candidates, covered.bits, targetIn) ??
-      steppingStone(job, plan, candidates, covered.bits);
+    const table = coverTable(coverTask(job, plan, places, targetIn));
+    if (countBits(table.base) === job.stakes.length) return plan;
+    const chosen = bestGain(table) ?? steppingStone(job, plan, table);
     if (!chosen) return plan;
     const before = plan.set.length;
     for (const at of chosen) plan = addControl(job, plan, at) ?? plan;
@@ -111,11 +150,12 @@ function candidatesFor(job: Choosing, plan: ControlPlan, places: readonly Point[
   const { tape, system } = job.spec;
   const sources = checkSources(plan);
   return places.flatMap((at): Candidate[] => {
-    if (plan.ends.some((e) => pointDistance(e.point.at, at) < 4 * CONTROL_SPACING_FT)) return [];
+    if (plan.ends.some((e) => pointDistance(e.point.at, at) < CONTROLS_APART_FT)) return [];
     const stake = bestSetting(plan.ends, at, tape, system);
     if (!stake) return [];
     const end = { id: '?', point: { ...stake.point, own: [] }, covariance: stake.covariance };
-    return [{ at, end, checked: chooseCheck(stake, sources, tape, system) !== null }];
+    const checked = chooseCheck(stake, sources, tape, system) !== null;
+    return [{ at, end, semiMajor95In: stake.semiMajor95In, checked }];
   });
 }
 
@@ -123,64 +163,33 @@ export const checkSources = (plan: ControlPlan): CheckSource[] =>
   plan.ends.map((e) => ({ id: e.id, point: e.point, isControl: true }));
 
 /** The one or two candidates that add most stakes per control; null when none adds any. */
-function bestGain(
-  job: Choosing,
-  plan: ControlPlan,
-  candidates: readonly Candidate[],
-  covered: Bits,
-  targetIn: number,
-): Point[] | null {
-  const cover = (a: TapeEnd, b: TapeEnd) => pairCover(a, b, job.stakes, job.spec.tape, targetIn);
-  const alone = candidates.map((c) => {
-    const bits = Uint32Array.from(covered);
-    for (const end of plan.ends) mergeBits(bits, cover(end, c.end));
-    return bits;
-  });
+function bestGain(table: CoverTable): Point[] | null {
+  const { candidates, stakes, tape } = table.task;
+  const have = countBits(table.base);
+  const scratch = emptyBits(stakes.length);
   let best: Point[] | null = null;
   let most = 0;
-  candidates.forEach((c, i) => {
-    const gain = countNew(alone[i]!, covered);
-    if (c.checked && gain > most) {
-      most = gain;
-      best = [c.at];
-    }
-  });
-  const missing = job.stakes.length - countBits(covered);
-  if (most === missing) return best;
-  candidates.forEach((c, i) => {
-    for (let j = 0; j < i; j++) {
-      const pair = orderPair(job, c, candidates[j]!);
-      if (!pair) continue;
-      const bits = cover(c.end, candidates[j]!.end);
-      mergeBits(bits, alone[i]!);
-      mergeBits(bits, alone[j]!);
-      const gain = countNew(bits, covered) / 2;
-      if (gain > most) {
-        most = gain;
-        best = pair;
-      }
-    }
+  const offer = (members: readonly number[]): void => {
+    const gain = (countBits(coverOfSet(table, members, scratch)) - have) / members.length;
+    if (gain <= most) return;
+    const order = settingOrder(
+      members.map((i) => candidates[i]!),
+      tape.limitFt,
+    );
+    if (!order) return;
+    most = gain;
+    best = order.map((c) => c.at);
+  };
+  candidates.forEach((_, i) => offer([i]));
+  candidates.forEach((_, i) => {
+    for (let j = 0; j < i; j++) offer([i, j]);
   });
   return best;
 }
 
-/** The pair in an order in which each is checked from something known before it; null if none. */
-function orderPair(job: Choosing, a: Candidate, b: Candidate): Point[] | null {
-  const apart = pointDistance(a.at, b.at);
-  if (apart < 4 * CONTROL_SPACING_FT) return null;
-  const mutual = apart < job.spec.tape.limitFt - 1;
-  if (a.checked && (b.checked || mutual)) return [a.at, b.at];
-  return b.checked && mutual ? [b.at, a.at] : null;
-}
-
 /** When nothing in reach helps: the checked candidate nearest to the stakes still missing. */
-function steppingStone(
-  job: Choosing,
-  plan: ControlPlan,
-  candidates: readonly Candidate[],
-  covered: Bits,
-): Point[] | null {
-  const missing = job.stakes.filter((_, i) => ((covered[i >> 5]! >>> (i & 31)) & 1) === 0);
+function steppingStone(job: Choosing, plan: ControlPlan, table: CoverTable): Point[] | null {
+  const missing = job.stakes.filter((_, i) => !hasBit(table.base, i));
   const reach = (p: Point) => Math.min(...missing.map((m) => pointDistance(m, p)));
   const unreached = missing.some((m) =>
     plan.ends.every((e) => pointDistance(e.point.at, m) > job.spec.tape.limitFt),
@@ -189,7 +198,7 @@ function steppingStone(
   const known = Math.min(...plan.ends.map((e) => reach(e.point.at)));
   let best: Point | null = null;
   let least = known - CONTROL_SPACING_FT;
-  for (const c of candidates) {
+  for (const c of table.task.candidates) {
     if (c.checked && reach(c.at) < least) {
       least = reach(c.at);
       best = c.at;

@@ -32,7 +32,7 @@ export function lineCandidates(
       out.push({ x: home.at.x + (e.x * s) / length, y: home.at.y + (e.y * s) / length });
     }
   }
-  return usable(out, stakes, ground, limitFt);
+  return usable(out, stakes, ground);
 }
 
 /** One control per line through home. */
@@ -68,16 +68,11 @@ export function gridCandidates(
       out.push({ x: Math.round(x), y: Math.round(y) });
     }
   }
-  return usable(out, stakes, ground, limitFt);
+  return usable(out, stakes, ground);
 }
 
 /** On grass, and clear of every stake. */
-function usable(
-  places: readonly Point[],
-  stakes: readonly Point[],
-  ground: StakeGround,
-  _limitFt: number,
-): Point[] {
+function usable(places: readonly Point[], stakes: readonly Point[], ground: StakeGround): Point[] {
   const near = spacingIndex<null>(PLANNED_CONTROL_SPACING_FT);
   for (const s of stakes) spacingAdd(near, s, null);
   return places.filter((p) => ground.mayControl(p) && spacingNear(near, p).length === 0);

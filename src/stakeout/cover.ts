@@ -1,7 +1,7 @@
 /** Sets of stakes as bits, and which stakes a pair of controls can set. */
 import type { Point } from '../geometry/point';
 import type { TapeSpec } from './model';
-import { tiePrecisionIn, type TapeEnd } from './ties';
+import { tiePair, tiePrecisionIn, type TapeEnd } from './ties';
 
 export type Bits = Uint32Array;
 
@@ -45,9 +45,10 @@ export function pairCover(
   targetIn: number,
 ): Bits {
   const bits = emptyBits(stakes.length);
-  stakes.forEach((p, i) => {
-    const precision = tiePrecisionIn(a, b, p, tape);
+  const pair = tiePair(a, b);
+  for (let i = 0; i < stakes.length; i++) {
+    const precision = tiePrecisionIn(pair, stakes[i]!, tape);
     if (precision < Infinity && precision <= targetIn) setBit(bits, i);
-  });
+  }
   return bits;
 }

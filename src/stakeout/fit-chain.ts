@@ -36,6 +36,8 @@ interface Search {
   readonly start: number;
   /** Whether links may leave the tube, at a price. */
   readonly strained: boolean;
+  /** Distance along the contour of each position from the start. */
+  readonly at: Float64Array;
   readonly cost: Float64Array;
   readonly before: Int32Array;
   readonly swing: Uint8Array;
@@ -72,6 +74,7 @@ function solve(trace: Trace, rules: ChainRules, start: number, strained: boolean
     rules,
     start,
     strained,
+    at: distancesFrom(trace, start),
     cost: new Float64Array(n + 1).fill(Infinity),
     before: new Int32Array(n + 1).fill(-1),
     swing: new Uint8Array(n + 1),
@@ -84,25 +87,29 @@ function solve(trace: Trace, rules: ChainRules, start: number, strained: boolean
   return s.cost[n]! < Infinity ? readPath(s) : null;
 }
 
-/** Positions run from the start round to the start again. */
-const distanceAt = (s: Search, i: number): number => {
-  const n = s.trace.count;
-  const at = s.start + i;
-  return at < n ? s.trace.along[at]! : s.trace.along[n]! + s.trace.along[at - n]!;
-};
+function distancesFrom(t: Trace, start: number): Float64Array {
+  const at = new Float64Array(t.count + 1);
+  for (let i = 1; i <= t.count; i++) {
+    const k = (start + i - 1) % t.count;
+    at[i] = at[i - 1]! + t.along[k + 1]! - t.along[k]!;
+  }
+  return at;
+}
 
 function extendFrom(s: Search, i: number): void {
   const n = s.trace.count;
-  const from = distanceAt(s, i);
+  const from = s.at[i]!;
+  const cheapest = s.cost[i]! + STRING_COST;
   let lastGood = from;
   for (let j = i + 1; j <= n; j++) {
-    const at = distanceAt(s, j);
-    const corner = isCorner(s, j);
-    if (mayEnd(s, i, j) && tryLink(s, i, j, at - from)) lastGood = at;
+    const at = s.at[j]!;
+    if (cheapest >= s.cost[j]! || (mayEnd(s, i, j) && tryLink(s, i, j, at - from))) lastGood = at;
     if (at - lastGood > PATIENCE_FT) return;
-    if (corner && !(s.strained && at - from < STRAINED_REACH_FT)) return;
+    if (isCorner(s, j) && !(s.strained && at - from < STRAINED_REACH_FT)) return;
   }
 }
+
+const CLOSEST_SQUARED = PLANNED_SPACING_FT * PLANNED_SPACING_FT;
 
 function mayEnd(s: Search, i: number, j: number): boolean {
   const { trace, rules, start } = s;
@@ -110,9 +117,10 @@ function mayEnd(s: Search, i: number, j: number): boolean {
   const a = (start + i) % n;
   const b = (start + j) % n;
   if (j < n && rules.blocked[b]) return false;
-  if (rules.banned.has(a * n + b)) return false;
-  if (a === b) return false;
-  return Math.hypot(trace.x[b]! - trace.x[a]!, trace.y[b]! - trace.y[a]!) >= PLANNED_SPACING_FT;
+  const dx = trace.x[b]! - trace.x[a]!;
+  const dy = trace.y[b]! - trace.y[a]!;
+  if (dx * dx + dy * dy < CLOSEST_SQUARED) return false;
+  return rules.banned.size === 0 || !rules.banned.has(a * n + b);
 }
 
 /** Offers the link i→j; true when it follows the contour (or could not matter). */
@@ -120,15 +128,12 @@ function tryLink(s: Search, i: number, j: number, length: number): boolean {
   const from = s.start + i;
   const to = s.start + j;
   const base = s.cost[i]!;
-  if (base + STRING_COST >= s.cost[j]!) return true;
-  if (stringFollows(s.trace, s.rules.tube, from, to) && !passesCorner(s, i, j)) {
+  const plain = !passesCorner(s, i, j);
+  if (plain && stringFollows(s.trace, s.rules.tube, from, to)) {
     return offer(s, i, j, base + STRING_COST, 0);
   }
   if (base + SWING_COST >= s.cost[j]!) return true;
-  if (
-    !passesCorner(s, i, j) &&
-    swingExists(s.trace, s.rules.tube, from, to, s.rules.mayPin, s.scratch)
-  ) {
+  if (plain && swingExists(s.trace, s.rules.tube, from, to, s.rules.mayPin, s.scratch)) {
     return offer(s, i, j, base + SWING_COST, 1);
   }
   if (s.strained && length <= STRAINED_REACH_FT) {

@@ -3,11 +3,12 @@
  * shortest walk found by nearest neighbour, 2-opt and moves of single stakes.
  */
 import { pointDistance, type Point } from '../geometry/point';
-import type { ControlPair, PairPlan } from './assign-pairs';
+import type { PairPlan } from './assign-pairs';
+import type { TiePair } from './ties';
 
 /** A run of stakes set from one pair of controls. */
 export interface StakeRun {
-  readonly pair: ControlPair;
+  readonly pair: TiePair;
   /** Indices of the stakes, in setting order. */
   readonly stakes: readonly number[];
 }

@@ -10,7 +10,7 @@ import { pointDistance } from '../geometry/point';
 import { regionFrom, type Region } from '../geometry/region';
 import { artProblems } from './art-problems';
 import { assignPairs } from './assign-pairs';
-import { chooseControls, type ControlPlan } from './choose-controls';
+import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
 import { contourTask, draftOutline, type ContourTask, type Draft } from './draft-outline';
 import { stakeGround, type StakeGround } from './ground';
 import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
@@ -82,7 +82,7 @@ function bestAttempt(
 ): Attempt {
   let best: Attempt | null = null;
   for (let tries = 0; ; tries++) {
-    const attempt = tryOnce(tasks, field, ground, spec);
+    const attempt = tryOnce(tasks, field, ground, spec, best?.controls ?? null);
     if (!best || faultOf(attempt) < faultOf(best)) best = attempt;
     const again = tighten(tasks, attempt);
     if (!again || tries >= MOST_TRIES) return best;
@@ -99,10 +99,14 @@ function tryOnce(
   field: Field,
   ground: StakeGround,
   spec: StakeoutSpec,
+  before: ControlPlan | null,
 ): Attempt {
   const draft = draftOutline(tasks, ground);
   const places = draft.stakes.map((s) => s.at);
-  const controls = chooseControls(field.controls, places, ground, spec);
+  const controls =
+    before && controlsServe(before, places, spec)
+      ? before
+      : chooseControls(field.controls, places, ground, spec);
   const pairs = assignPairs(controls.ends, places, spec);
   const last = controls.set[controls.set.length - 1];
   const runs = orderStakes(pairs, places, last ? methodControls(last.stake.set) : []);

@@ -1,9 +1,15 @@
 /** Setting a stake: which two controls, what the tapes read, and how good the stake then is. */
 import { roundReading, READING_STEP, type LengthSystem, type Reading } from '../base/quantity';
 import { INCHES_PER_FOOT, metresToFeet, toDegrees, type Feet } from '../base/units';
-import { pointByTies, pointOnLine, preciseCovariance, tapeSigmaIn } from '../adjust/precise-point';
-import type { PrecisePoint } from '../adjust/precise-point';
-import { semiMajor95, varianceAlong, ELLIPSE_FACTOR_95 } from '../adjust/ellipse';
+import {
+  crossCovariance,
+  pointByTies,
+  pointOnLine,
+  preciseCovariance,
+  type CrossCovariance,
+  type PrecisePoint,
+} from '../adjust/precise-point';
+import { semiMajor95, ELLIPSE_FACTOR_95 } from '../adjust/ellipse';
 import type { PointCovariance } from '../adjust/ellipse';
 import { circleIntersection } from '../geometry/arc';
 import { pointDistance, pointOrientation, type Point } from '../geometry/point';
@@ -36,25 +42,55 @@ export function tieAngleDeg(a: Point, b: Point, p: Point): number {
 
 const FLATTEST_SINE = Math.sin((PLANNED_FLATTEST_TIES_DEG * Math.PI) / 180);
 
+/** Two controls and what their errors share. */
+export interface TiePair {
+  readonly a: TapeEnd;
+  readonly b: TapeEnd;
+  readonly cross: CrossCovariance;
+}
+
+export const tiePair = (a: TapeEnd, b: TapeEnd): TiePair => ({
+  a,
+  b,
+  cross: crossCovariance(a.point, b.point),
+});
+
 /**
- * Semi-major 95 % axis, inches, of a stake at `p` tied from two controls, taking their errors as
- * independent; Infinity when a tape is too short or the circles meet too flat.
+ * Semi-major 95 % axis, inches, of a stake at `p` tied from two controls; Infinity when a tape is too
+ * short or the circles meet too flat. With S the variances of the two circles at p (tape and control,
+ * and what the controls share) and sine that of the angle between the tapes, the trace of the
+ * stake's covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant (S11·S22 − S12²)/sine².
  */
-export function tiePrecisionIn(a: TapeEnd, b: TapeEnd, p: Point, tape: TapeSpec): number {
-  const d1 = pointDistance(a.point.at, p);
-  const d2 = pointDistance(b.point.at, p);
-  if (d1 > tape.limitFt || d2 > tape.limitFt || !(d1 > 0) || !(d2 > 0)) return Infinity;
-  const u = { x: (p.x - a.point.at.x) / d1, y: (p.y - a.point.at.y) / d1 };
-  const v = { x: (p.x - b.point.at.x) / d2, y: (p.y - b.point.at.y) / d2 };
-  const sine = u.x * v.y - u.y * v.x;
-  if (Math.abs(sine) < FLATTEST_SINE) return Infinity;
-  const s1 = tapeSigmaIn(tape, d1) ** 2 + varianceAlong(a.covariance, u);
-  const s2 = tapeSigmaIn(tape, d2) ** 2 + varianceAlong(b.covariance, v);
-  const trace = (s1 + s2) / (sine * sine);
-  const det = (s1 * s2) / (sine * sine);
+export function tiePrecisionIn(pair: TiePair, p: Point, tape: TapeSpec): number {
+  const { a, b, cross } = pair;
+  const ux = p.x - a.point.at.x;
+  const uy = p.y - a.point.at.y;
+  const vx = p.x - b.point.at.x;
+  const vy = p.y - b.point.at.y;
+  const d1 = ux * ux + uy * uy;
+  const d2 = vx * vx + vy * vy;
+  const limit = tape.limitFt * tape.limitFt;
+  if (d1 > limit || d2 > limit || !(d1 > 0) || !(d2 > 0)) return Infinity;
+  const area = ux * vy - uy * vx;
+  const sine2 = (area * area) / (d1 * d2);
+  if (sine2 < FLATTEST_SINE * FLATTEST_SINE) return Infinity;
+  const s11 = tapeVariance(tape, d1) + quadratic(a.covariance, ux, uy) / d1;
+  const s22 = tapeVariance(tape, d2) + quadratic(b.covariance, vx, vy) / d2;
+  const shared = ux * (cross.xx * vx + cross.xy * vy) + uy * (cross.yx * vx + cross.yy * vy);
+  const product = d1 * d2;
+  const trace = (s11 + s22 - (2 * shared * (ux * vx + uy * vy)) / product) / sine2;
+  const det = (s11 * s22 - (shared * shared) / product) / sine2;
   const root = Math.sqrt(Math.max(0, trace * trace - 4 * det));
   return ELLIPSE_FACTOR_95 * Math.sqrt((trace + root) / 2);
 }
+
+/** Square of `tapeSigmaIn`, from the squared distance. */
+const tapeVariance = (tape: TapeSpec, squaredFt: number): number =>
+  tape.readingSigmaIn * tape.readingSigmaIn +
+  tape.proportional * tape.proportional * 144 * squaredFt;
+
+const quadratic = (c: PointCovariance, x: number, y: number): number =>
+  x * x * c.xx + 2 * x * y * c.xy + y * y * c.yy;
 
 /** One step of the tape's printed readings, feet. */
 export const readingStepFt = (system: LengthSystem): Feet =>
@@ -176,7 +212,7 @@ export function bestSetting(
     for (let j = 0; j < known.length; j++) {
       if (i === j) continue;
       keep(setOnLine(known[i]!, known[j]!, wanted, tape, system));
-      if (i < j && tiePrecisionIn(known[i]!, known[j]!, wanted, tape) < Infinity) {
+      if (i < j && tiePrecisionIn(tiePair(known[i]!, known[j]!), wanted, tape) < Infinity) {
         keep(setByTies(known[i]!, known[j]!, wanted, tape, system));
       }
     }
