@@ -34,9 +34,17 @@ export function planPassPanels(kit: Kit, group: PassGroup, maxHeight: number): P
       discs: items.map((item) => ({ at: frame.toPaper(item.at), radius: item.clear })),
       lines: lines.map((line) => line.map(frame.toPaper)),
     }),
+    leastScale: leastScaleOf(group),
     ...(show ? { show: boxGrow(show, 2) } : {}),
   });
 }
+
+/** Neighbouring passes at least this far apart on paper, up to a scale at which all is plain. */
+const LEAST_SPACING = 6;
+const PLAIN_SCALE = 7;
+
+const leastScaleOf = (group: PassGroup): number =>
+  Math.min(PLAIN_SCALE, LEAST_SPACING / Math.max(...group.passes.map((pass) => pass.widthFt), 0.5));
 
 /** The panel's marks, its window's top left at (0, 0). */
 export function drawPassPanel(kit: Kit, group: PassGroup, panel: Panel): Mark[] {
@@ -65,7 +73,7 @@ function betweenMarks(group: PassGroup, frame: ViewFrame): Mark[] {
     if (leg.kind !== 'run') return [];
     const [before, tip] = [line[line.length - 2]!, line[line.length - 1]!];
     const d = pointSubtract(tip, before);
-    return [inkLine(line, inkStroke(1.2, 0, EMPTY_DASH)), arrowHead(tip, d.x, d.y, 5)];
+    return [inkLine(line, inkStroke(0.8, 0.25, EMPTY_DASH)), arrowHead(tip, d.x, d.y, 5)];
   });
 }
 

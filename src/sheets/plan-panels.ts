@@ -24,6 +24,8 @@ export interface PanelOptions {
   readonly width: number;
   readonly maxHeight: number;
   readonly labelSize: number;
+  /** Points per foot below which a drawing of more than a few items is cut all the same. */
+  readonly leastScale: number;
   /** Signs and lines that the drawing will hold, in paper points of the frame. */
   readonly scene: (frame: ViewFrame) => Pick<LabelScene, 'discs' | 'lines'>;
   /** Ground that a panel of these items must show besides the items. */
@@ -45,6 +47,9 @@ const LEAST_HEIGHT = 110;
 /** Height kept at the panel's foot for the scale. */
 export const SCALE_STRIP = 14;
 
+/** With no more items than this a small scale does no harm. */
+const FEW = 10;
+
 export function planPanels(items: readonly PanelItem[], options: PanelOptions): Panel[] {
   return split(items, options, options.show);
 }
@@ -52,7 +57,8 @@ export function planPanels(items: readonly PanelItem[], options: PanelOptions): 
 function split(items: readonly PanelItem[], options: PanelOptions, show?: Box): Panel[] {
   if (items.length === 0) return [];
   const { panel, failed } = makePanel(items, options, show);
-  if (failed.length === 0) return [panel];
+  const small = panel.frame.scale < options.leastScale && items.length > FEW;
+  if (failed.length === 0 && !small) return [panel];
   invariant(items.length > 1, `no room for the label of ${items[0]!.id} alone in a panel`);
   const [first, second] = halves(items);
   return [...split(first, options), ...split(second, options)];

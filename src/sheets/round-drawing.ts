@@ -9,7 +9,7 @@ import type { Round, Stake, StakePlan } from '../stakeout/model';
 import { drawBearings, drawField, fieldBox } from './draw-field';
 import { drawLabels } from './draw-labels';
 import { outlineFill, outlineLines, outlineMarks } from './draw-outline';
-import { boxRing, inkCircle, inkLine, inkRing, inkStroke, inkText } from './ink';
+import { boxRing, inkCircle, inkLine, inkRing, inkStroke } from './ink';
 import { pointNamed, standingPoints, type Kit } from './kit';
 import { BLACK, type Mark } from './marks';
 import { placeLabels } from './place-labels';
@@ -18,7 +18,9 @@ import { frameView, scaleBar, type ViewFrame } from './view-frame';
 
 const LABEL_SIZE = 8;
 const SIGN = 2.2;
+/** So few stakes are drawn with their tapes, from the controls. */
 const FEW = 4;
+const FEW_HEIGHT = 150;
 
 /** Marks with the drawing's top left at (0, 0). */
 export function planRoundDrawing(
@@ -27,8 +29,12 @@ export function planRoundDrawing(
   round: Round,
   rows: readonly Stake[],
 ): { readonly marks: readonly Mark[]; readonly height: number } {
-  const height = rows.length <= FEW ? 120 : 190;
   const width = kit.paper.right - kit.paper.left;
+  if (rows.length <= FEW) {
+    const window = { minX: 0, maxX: width, minY: 0, maxY: FEW_HEIGHT };
+    return { height: FEW_HEIGHT, marks: fewMarks(kit, stakes, round, rows, window) };
+  }
+  const height = 190;
   const key = { minX: width - height * 1.06, maxX: width, minY: 0, maxY: height };
   const main = { minX: 0, maxX: key.minX - 8, minY: 0, maxY: height };
   return {
@@ -128,12 +134,61 @@ function keyMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
     ...tapes,
     inkRing(area, inkStroke(0.9, 0, AREA_DASH)),
     ...controls.flatMap((c) => keyControl(c, round, frame)),
+    ...controlLabels(kit, stakes, round.from, frame),
   ];
+}
+
+/** A handful of stakes: the controls, and a line for every tape to be pulled. */
+function fewMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[], window: Box) {
+  const { field, project } = kit.plan;
+  const at = standingPoints(stakes);
+  const known = stakes.controls.filter((c) => c.kind === 'fixed' || round.from.includes(c.id));
+  const places = [...known.map((c) => c.at), ...rows.map((stake) => stake.at)];
+  const ground = boxOfPoints(places) ?? EMPTY_BOX;
+  const frame = { ...frameView(ground, boxGrow(window, -16), project.units), window };
+  const tapes = rows.flatMap((stake) => tapeLines(stake, at, frame));
+  const names = [...round.from, ...rows.map((stake) => stake.id)];
+  return [
+    drawField(field, frame),
+    { kind: 'clip', clip: window, marks: tapes } as const,
+    ...known.flatMap((c) => keyControl(c, round, frame)),
+    ...rows.flatMap((stake) => kindSign(stake.kind, frame.toPaper(stake.at), SIGN * 1.3)),
+    ...controlLabels(kit, stakes, names, frame),
+    ...drawBearings(frame, scaleBar(frame.scale, project.units)),
+    inkRing(boxRing(window), inkStroke(0.8)),
+  ];
+}
+
+/** Tapes as lines, the check dashed. */
+function tapeLines(stake: Stake, at: ReadonlyMap<string, Point>, frame: ViewFrame): Mark[] {
+  const { set, check } = stake;
+  const from = set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from];
+  const line = (id: string) => [pointNamed(at, id), stake.at].map(frame.toPaper);
+  return [
+    ...from.map((id) => inkLine(line(id), inkStroke(0.9))),
+    inkLine(line(check.from), inkStroke(0.6, BLACK, AREA_DASH)),
+  ];
+}
+
+/** Names beside the signs in a drawing of the whole field. */
+function controlLabels(
+  kit: Kit,
+  stakes: StakePlan,
+  names: readonly string[],
+  frame: ViewFrame,
+): Mark[] {
+  const at = standingPoints(stakes);
+  const discs = stakes.controls.map((c) => ({ at: frame.toPaper(c.at), radius: 5 }));
+  const wanted = names.map((id) => ({
+    ...request(kit, id, frame.toPaper(pointNamed(at, id))),
+    clear: 6,
+  }));
+  const scene = { window: boxGrow(frame.window, -2), discs, lines: [], taken: [] };
+  return drawLabels(placeLabels(wanted, scene).placed, LABEL_SIZE);
 }
 
 function keyControl(c: Control, round: Round, frame: ViewFrame): Mark[] {
   const at = frame.toPaper(c.at);
   const held = round.from.includes(c.id);
-  const sign = controlSign(at, held ? 8 : 5, c.kind === 'fixed', held);
-  return held ? [...sign, inkText(at.x + 7, at.y + 3, c.id, { size: 8.5, font: 'bold' })] : sign;
+  return controlSign(at, held ? 8 : 5, c.kind === 'fixed', held);
 }

@@ -3,6 +3,7 @@ import { cutText } from './fit-text';
 import { inkRule, inkText } from './ink';
 import type { Kit } from './kit';
 import type { Mark, Sheet } from './marks';
+import { tidyMarks } from './tidy-marks';
 import { FOOT_HEIGHT, HEAD_HEIGHT, MARGIN } from './paper';
 
 /** A sheet before it has its number. */
@@ -18,11 +19,11 @@ export function finishSheet(kit: Kit, draft: Draft, number: number, total: numbe
     title: draft.title,
     width: kit.paper.width,
     height: kit.paper.height,
-    marks: [...headMarks(kit, draft, number, total), ...draft.marks, ...footMarks(kit)],
+    marks: [...headMarks(kit, draft, number, total), ...tidyMarks(draft.marks), ...footMarks(kit)],
   };
 }
 
-const RIGHT_COLUMN = 150;
+const RIGHT_COLUMN = 160;
 
 function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[] {
   const { left, right } = kit.paper;
@@ -32,7 +33,6 @@ function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[
   const cut = (text: string, size: number, font: 'bold' | 'regular') =>
     cutText(kit.metrics, text, size, font, RIGHT_COLUMN);
   const { name, club, date, field } = kit.plan.project;
-  const job = [name, club].filter((word) => word !== '').join(', ');
   const place = [field.name, dayText(date)].filter((word) => word !== '').join(', ');
   const right9 = { size: 9, align: 'right' } as const;
   return [
@@ -41,14 +41,15 @@ function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[
     inkText(
       left + indent,
       MARGIN + 38,
-      cutText(kit.metrics, draft.lead, 10, 'regular', room + 60),
+      cutText(kit.metrics, draft.lead, 10, 'regular', room + 80),
       {
         size: 10,
       },
     ),
-    inkText(right, MARGIN + 9, cut(job, 9, 'bold'), { ...right9, font: 'bold' }),
-    inkText(right, MARGIN + 21, cut(place, 9, 'regular'), right9),
-    inkText(right, MARGIN + 33, `sheet ${number} of ${total}`, right9),
+    inkText(right, MARGIN + 8, cut(name, 9, 'bold'), { ...right9, font: 'bold' }),
+    inkText(right, MARGIN + 19, cut(club, 9, 'regular'), right9),
+    inkText(right, MARGIN + 30, cut(place, 9, 'regular'), right9),
+    inkText(right, MARGIN + 41, `sheet ${number} of ${total}`, right9),
     inkRule(left, right, MARGIN + HEAD_HEIGHT - 4, 2),
   ];
 }

@@ -15,6 +15,8 @@ import { controlSign, kindSign } from './symbols';
 import { scaleBar, type ViewFrame } from './view-frame';
 
 export const LABEL_SIZE = 8.5;
+/** 1 in = 15 ft: letters of a word are told apart well. */
+const LEAST_SCALE = 4.8;
 /** Half widths of the signs: stakes named in the panel, and the others. */
 const SIGN = 2.4;
 const OTHER = 1.2;
@@ -40,6 +42,7 @@ export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
       width: options.width,
       maxHeight: options.maxHeight,
       labelSize: LABEL_SIZE,
+      leastScale: LEAST_SCALE,
       scene: (frame) => ({
         discs: sceneDiscs(options.stakes, named, frame),
         lines: lines.map((line) => line.map(frame.toPaper)),

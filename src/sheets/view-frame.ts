@@ -15,8 +15,12 @@ export interface ViewFrame {
 }
 
 /** Round scales: feet to the inch of paper, or the ratio. */
-const FEET_PER_INCH = [4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200];
-const RATIOS = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1250, 1500, 2000];
+const FEET_PER_INCH = [
+  4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120, 150, 200,
+];
+const RATIOS = [
+  50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 900, 1000, 1100, 1250, 1500, 2000,
+];
 
 /** The largest round scale at which `ground` fits the window, centred; any scale beyond the list. */
 export function frameView(ground: Box, window: Box, system: LengthSystem): ViewFrame {

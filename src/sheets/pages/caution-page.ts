@@ -9,7 +9,7 @@ import type { Draft } from '../sheet-head';
 
 const TEXT_SIZE = 10;
 const LINE = 12.5;
-const HEAD_WIDTH = 132;
+const HEAD_WIDTH = 148;
 
 export function cautionPages(kit: Kit): Draft[] {
   const flow = startFlow(kit.paper);
@@ -25,7 +25,7 @@ export function cautionPages(kit: Kit): Draft[] {
   addSigned(kit, flow);
   return flow.pages().map((marks) => ({
     title: 'Before you start',
-    lead: 'Read aloud to the whole crew. Tick what is done; nothing is driven before every box is ticked.',
+    lead: 'Read aloud to the whole crew. No stake is driven before every box is ticked.',
     marks,
   }));
 }

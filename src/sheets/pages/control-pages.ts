@@ -26,7 +26,8 @@ export function controlPages(kit: Kit): Draft[] {
   addProving(kit, flow);
   addHead(kit, flow, 'Controls');
   controls.forEach((control) => addControl(kit, flow, control));
-  flow.need(40);
+  flow.need(50);
+  flow.add([], 6);
   addNote(kit, flow, NOTE);
   return flow.pages().map((marks) => ({
     title: 'Controls',

@@ -7,6 +7,7 @@ import { drawLegend, STAKE_LEGEND } from '../legend';
 import { FAINT } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import type { Draft } from '../sheet-head';
+import { drawLocator, LOCATOR_HEIGHT } from '../outline-locator';
 import { drawStakePanel, planStakePanels, type StakePanelOptions } from '../stake-panels';
 import { outlineCells } from '../stake-words';
 
@@ -23,13 +24,15 @@ function drawingPages(kit: Kit, stakes: StakePlan): Draft[] {
   const flow = startFlow(paper);
   const options: StakePanelOptions = {
     stakes,
-    named: stakes.stakes,
+    named: stakes.stakes.filter((stake) => stake.kind !== 'control'),
     held: [],
     width: paper.right - paper.left,
     maxHeight: paper.bottom - paper.top - LEGEND - PANEL_HEAD - 8,
   };
   const panels = planStakePanels(kit, options);
   addLegend(kit, flow);
+  const locator = drawLocator(kit, stakes, panels, options.width);
+  flow.add(moveMarks(locator, paper.left, flow.y()), LOCATOR_HEIGHT + 8);
   panels.forEach((panel, i) => {
     const height = panel.frame.window.maxY;
     if (flow.need(PANEL_HEAD + height)) addLegend(kit, flow);
@@ -43,7 +46,7 @@ function drawingPages(kit: Kit, stakes: StakePlan): Draft[] {
   });
   return flow.pages().map((marks) => ({
     title: 'Outline, drawing',
-    lead: `${stakes.strings} strings and ${stakes.swings} swings. Each number stands beside its stake or at the end of its leader.`,
+    lead: `${stakes.strings} strings and ${stakes.swings} swings. Numbers stand beside their stakes or at a leader.`,
     marks,
   }));
 }
@@ -69,7 +72,7 @@ function listPages(kit: Kit, stakes: StakePlan): Draft[] {
   }
   return flow.pages().map((marks) => ({
     title: 'Outline, strings and swings',
-    lead: 'Pull each string. Swing each radius with the tape at its pin, from stake to stake. Mark the turf along both.',
+    lead: 'Pull each string; swing each radius about its pin. Mark the turf along both.',
     marks,
   }));
 }

@@ -37,7 +37,7 @@ function pageDraft(marks: readonly Mark[], rounds: readonly number[], total: num
   const which = first === last ? `round ${first}` : `rounds ${first} to ${last}`;
   return {
     title: `Stakes, ${which} of ${total}`,
-    lead: 'Pull both tapes tight and level. Drive the stake where they cross. Then measure the check.',
+    lead: 'Both tapes tight and level. Drive the stake where they cross. Measure the check.',
     marks,
   };
 }

@@ -1,37 +1,38 @@
 /** The stake table of one round: columns, heads, rows. */
 import { formatLimit } from '../../base/quantity';
 import type { Stake } from '../../stakeout/model';
-import { inkBox, inkRule, inkText } from '../ink';
+import { boxRing, inkBox, inkFill, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
-import { FAINT, type Mark } from '../marks';
+import { FAINT, TOWARD_GREY, WHITE, type Mark } from '../marks';
+import { readingMarks } from '../reading-marks';
 import { setWords } from '../stake-words';
-import { kindSign, warningSign } from '../symbols';
+import { kindSign } from '../symbols';
 
 /** Readings are read at arm's length: never under 11 pt. */
 export const READING_SIZE = 12.5;
 export const CHECK_SIZE = 11;
 const STAKE_SIZE = 15;
-const WORD_SIZE = 9;
+const WORD_SIZE = 8.5;
 export const ROW_HEIGHT = 20;
 export const TABLE_HEAD = 16;
 
 /** Left ends of the columns, points from the left margin; `w` is the width between the margins. */
 const columns = (w: number) => ({
-  sign: 34,
-  kind: 43,
-  method: 80,
-  from1: 102,
-  reading1: 119,
-  from2: 192,
-  reading2: 209,
-  side: 279,
-  check: 310,
-  checkFrom: 338,
-  checkReading: 358,
-  within: 420,
-  limit: 446,
-  over: 481,
-  in: w - 30,
+  sign: 33,
+  kind: 41,
+  method: 72,
+  from1: 89,
+  reading1: 108,
+  from2: 189,
+  reading2: 208,
+  side: 290,
+  check: 319,
+  checkFrom: 343,
+  checkReading: 363,
+  within: 433,
+  limit: 458,
+  over: 490,
+  in: w - 28,
   out: w - 12,
 });
 
@@ -43,10 +44,10 @@ export function tableHead(kit: Kit, y: number): Mark[] {
     head(0, 'stake'),
     head(at.kind, 'kind'),
     head(at.method, 'how'),
-    head(at.from1, 'first tape'),
-    head(at.from2, 'second tape'),
+    head(at.from1, 'first tape: from, reading'),
+    head(at.from2, 'second tape: from, reading'),
     head(at.side, 'side'),
-    head(at.check, 'then measure the check, and its limit'),
+    head(at.check, 'then measure the check; its limit'),
     head(at.in - 1, 'in'),
     head(at.out - 2, 'out'),
     inkRule(left, right, y + 4, 1.2),
@@ -62,21 +63,24 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
   const middle = { x: left + at.sign, y: y - 4.6 };
   const heavy = index % 5 === 4;
   return [
+    ...(over ? [inkFill([rowRing(left, right, y)], TOWARD_GREY)] : []),
     inkText(left, y, stake.id, { size: STAKE_SIZE, font: 'bold' }),
     ...kindSign(stake.kind, middle, 3.6),
     word(at.kind, stake.kind),
-    ...setCells(left, y, stake, at),
+    ...setCells(kit, y, stake, at),
     ...checkCells(kit, stake, y, at),
-    ...(over ? overCells(left + at.over, y) : []),
-    inkBox(left + at.in, y - 10, 12, 12),
-    inkBox(left + at.out, y - 10, 12, 12),
+    ...(over ? [inkText(left + at.over, y, 'over', { size: 8, font: 'bold' })] : []),
+    ...tickBox(left + at.in, y - 10),
+    ...tickBox(left + at.out, y - 10),
     inkRule(left, right, y + 5.4, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
   ];
 }
 
 type Columns = ReturnType<typeof columns>;
 
-function setCells(left: number, y: number, stake: Stake, at: Columns): Mark[] {
+function setCells(kit: Kit, y: number, stake: Stake, at: Columns): Mark[] {
+  const { left } = kit.paper;
+  const digit = kit.metrics.width('0', 1, 'bold');
   const { first, second, side } = setWords(stake);
   const from = { size: 10, font: 'bold' } as const;
   const reading = { size: READING_SIZE, font: 'bold' } as const;
@@ -84,14 +88,14 @@ function setCells(left: number, y: number, stake: Stake, at: Columns): Mark[] {
   const one = [
     inkText(left + at.method, y, second === null ? 'line' : 'ties', small),
     inkText(left + at.from1, y, first.from, from),
-    inkText(left + at.reading1, y, first.reading, reading),
+    ...readingMarks(left + at.reading1, y, first.reading, reading, digit),
   ];
   if (second === null)
     return [...one, inkText(left + at.from2, y, side, { size: 11, font: 'bold' })];
   return [
     ...one,
     inkText(left + at.from2, y, second.from, from),
-    inkText(left + at.reading2, y, second.reading, reading),
+    ...readingMarks(left + at.reading2, y, second.reading, reading, digit),
     inkText(left + at.side, y, side, { size: 10, font: 'bold' }),
   ];
 }
@@ -99,11 +103,12 @@ function setCells(left: number, y: number, stake: Stake, at: Columns): Mark[] {
 function checkCells(kit: Kit, stake: Stake, y: number, at: Columns): Mark[] {
   const { left } = kit.paper;
   const { check } = stake;
+  const digit = kit.metrics.width('0', 1, 'regular');
   const small = { size: WORD_SIZE };
   return [
     inkText(left + at.check, y, 'check', small),
     inkText(left + at.checkFrom, y, check.from, { size: 10, font: 'bold' }),
-    inkText(left + at.checkReading, y, check.reading.text, { size: CHECK_SIZE }),
+    ...readingMarks(left + at.checkReading, y, check.reading.text, { size: CHECK_SIZE }, digit),
     inkText(left + at.within, y, 'within', small),
     inkText(left + at.limit, y, formatLimit(check.limitIn, kit.plan.project.units), {
       size: CHECK_SIZE,
@@ -111,7 +116,11 @@ function checkCells(kit: Kit, stake: Stake, y: number, at: Columns): Mark[] {
   ];
 }
 
-const overCells = (x: number, y: number): Mark[] => [
-  inkText(x, y, 'over', { size: 8.5, font: 'bold' }),
-  warningSign({ x: x + 24, y }, 8),
+/** The row's ground, grey for a stake above the target. */
+const rowRing = (left: number, right: number, y: number) =>
+  boxRing({ minX: left, maxX: right, minY: y - ROW_HEIGHT + 5.4, maxY: y + 5.4 });
+
+const tickBox = (x: number, y: number): Mark[] => [
+  inkFill([boxRing({ minX: x, maxX: x + 12, minY: y, maxY: y + 12 })], WHITE),
+  inkBox(x, y, 12, 12),
 ];
