@@ -13,6 +13,7 @@ import { readProject } from '../project/read-project';
 import { writeProject } from '../project/write-project';
 import { composePacket } from '../sheets/compose-packet';
 import type { SheetFonts } from '../sheets/fonts';
+import type { Sheet } from '../sheets/marks';
 import { writePdf } from '../sheets/write-pdf';
 import type { Picture } from '../view/model';
 import { renderSeat } from '../view/render-seat';
@@ -30,6 +31,9 @@ export const engine = {
     makePlan(project, assets, onStep),
 
   summarise: (plan: Plan): Summary => summarise(plan),
+
+  /** The packet's sheets as marks, before they become a PDF: for a look on the screen. */
+  makeSheets: (plan: Plan, fonts: SheetFonts): Sheet[] => composePacket(plan, fonts),
 
   /** `packet.pdf` as bytes; equal plans give equal bytes. */
   makePacket: (plan: Plan, fonts: SheetFonts): Promise<Uint8Array> =>

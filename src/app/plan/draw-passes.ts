@@ -1,0 +1,144 @@
+/** Passes of one set: thin lines with their numbers at the start and an arrowhead on the way. */
+import type { Leg, Pass } from '../../mowing/model';
+import type { Point } from '../../geometry/point';
+import { polylineAt, polylineLength, type Polyline } from '../../geometry/polyline';
+import { COLOUR } from './colours';
+import { placeLabels, type Box } from './labels';
+import type { PaintJob } from './paint';
+import { legsOfSet, passesOfSet, setOf } from './pass-sets';
+
+type Place = (p: Point) => Point;
+
+export function drawPasses(ctx: CanvasRenderingContext2D, job: PaintJob, place: Place): void {
+  const set = setOf(job.plan.passes, job.passSet);
+  const legs = legsOfSet(job.plan.passes, set);
+  const passes = passesOfSet(job.plan.passes, set);
+  drawTravel(ctx, legs, place);
+  ctx.strokeStyle = COLOUR.ink;
+  ctx.lineWidth = 1.5;
+  ctx.lineCap = 'butt';
+  for (const p of passes) stroke(ctx, p.line, place);
+  ctx.fillStyle = COLOUR.ink;
+  for (const p of passes) passArrow(ctx, p, place);
+  drawLifts(ctx, legs, place);
+  const hand = passes.find((p) => p.number === job.pass?.number && p.machine === job.pass.machine);
+  if (hand) drawInHand(ctx, hand, place, job.viewport.scale);
+  drawNumbers(ctx, job, passes, hand, place);
+  drawGate(ctx, place(job.project.mowing.gate));
+}
+
+function stroke(ctx: CanvasRenderingContext2D, line: Polyline, place: Place): void {
+  ctx.beginPath();
+  trace(ctx, line, place);
+  ctx.stroke();
+}
+
+export function trace(ctx: CanvasRenderingContext2D, line: Polyline, place: Place): void {
+  line.forEach((p, i) => {
+    const s = place(p);
+    if (i === 0) ctx.moveTo(s.x, s.y);
+    else ctx.lineTo(s.x, s.y);
+  });
+}
+
+function drawTravel(ctx: CanvasRenderingContext2D, legs: readonly Leg[], place: Place): void {
+  ctx.strokeStyle = COLOUR.ink;
+  ctx.lineWidth = 1;
+  ctx.globalAlpha = 0.75;
+  for (const l of legs) if (l.kind === 'turn') stroke(ctx, l.points, place);
+  ctx.globalAlpha = 1;
+  ctx.lineCap = 'round';
+  ctx.lineWidth = 2.4;
+  ctx.setLineDash([0.1, 5.5]);
+  for (const l of legs) if (l.kind === 'run') stroke(ctx, l.points, place);
+  ctx.setLineDash([]);
+}
+
+/** A solid head at 55 % of the pass, when it is long enough on screen to tell it from a turn. */
+function passArrow(ctx: CanvasRenderingContext2D, pass: Pass, place: Place): void {
+  const length = polylineLength(pass.line);
+  const tip = place(polylineAt(pass.line, length * 0.55));
+  const tail = place(polylineAt(pass.line, Math.max(0, length * 0.55 - 1)));
+  const ends = [place(pass.line[0]!), place(pass.line[pass.line.length - 1]!)] as const;
+  if (Math.hypot(ends[0].x - ends[1].x, ends[0].y - ends[1].y) < 20 && length < 60) return;
+  head(ctx, tip, Math.atan2(tip.y - tail.y, tip.x - tail.x), 8);
+}
+
+function head(ctx: CanvasRenderingContext2D, at: Point, angle: number, length: number): void {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  const half = length * 0.42;
+  ctx.beginPath();
+  ctx.moveTo(at.x + (c * length) / 2, at.y + (s * length) / 2);
+  ctx.lineTo(at.x - (c * length) / 2 - s * half, at.y - (s * length) / 2 + c * half);
+  ctx.lineTo(at.x - (c * length) / 2 + s * half, at.y - (s * length) / 2 - c * half);
+  ctx.fill();
+}
+
+/** A small hollow square where the reels lift: at the start of every turn. */
+function drawLifts(ctx: CanvasRenderingContext2D, legs: readonly Leg[], place: Place): void {
+  ctx.fillStyle = COLOUR.sheet;
+  ctx.strokeStyle = COLOUR.ink;
+  ctx.lineWidth = 1.1;
+  for (const l of legs) {
+    if (l.kind !== 'turn' || !l.points[0]) continue;
+    const p = place(l.points[0]);
+    ctx.fillRect(p.x - 2.2, p.y - 2.2, 4.4, 4.4);
+    ctx.strokeRect(p.x - 2.2, p.y - 2.2, 4.4, 4.4);
+  }
+}
+
+function drawInHand(ctx: CanvasRenderingContext2D, pass: Pass, place: Place, scale: number): void {
+  ctx.lineCap = 'butt';
+  ctx.strokeStyle = COLOUR.flag;
+  ctx.globalAlpha = 0.22;
+  ctx.lineWidth = Math.max(4, pass.widthFt * scale);
+  stroke(ctx, pass.line, place);
+  ctx.globalAlpha = 1;
+  ctx.strokeStyle = COLOUR.white;
+  ctx.lineWidth = 6;
+  stroke(ctx, pass.line, place);
+  ctx.strokeStyle = COLOUR.flag;
+  ctx.lineWidth = 2.6;
+  stroke(ctx, pass.line, place);
+  const length = polylineLength(pass.line);
+  const tip = place(pass.line[pass.line.length - 1]!);
+  const tail = place(polylineAt(pass.line, Math.max(0, length - 1)));
+  ctx.fillStyle = COLOUR.flag;
+  head(ctx, tip, Math.atan2(tip.y - tail.y, tip.x - tail.x), 15);
+}
+
+function drawNumbers(
+  ctx: CanvasRenderingContext2D,
+  job: PaintJob,
+  passes: readonly Pass[],
+  hand: Pass | undefined,
+  place: Place,
+): void {
+  const items = passes.map((p) => {
+    const at = place(p.line[0]!);
+    const next = place(polylineAt(p.line, Math.min(p.lengthFt, 12)));
+    return {
+      id: `${p.number}`,
+      at,
+      away: { x: at.x - next.x, y: at.y - next.y },
+      first: p === hand,
+    };
+  });
+  const taken: Box[] = [];
+  placeLabels(ctx, items, taken, job.size, { font: '600 12px "Archivo Variable"', plate: 0.86 });
+}
+
+function drawGate(ctx: CanvasRenderingContext2D, at: Point): void {
+  ctx.fillStyle = COLOUR.ink;
+  ctx.strokeStyle = COLOUR.white;
+  ctx.lineWidth = 2;
+  ctx.strokeRect(at.x - 6, at.y - 6, 12, 12);
+  ctx.fillRect(at.x - 6, at.y - 6, 12, 12);
+  ctx.font = '650 13px "Archivo Variable"';
+  ctx.textAlign = 'center';
+  ctx.lineWidth = 3.5;
+  ctx.strokeStyle = COLOUR.sheet;
+  ctx.strokeText('Gate', at.x, at.y + 20);
+  ctx.fillText('Gate', at.x, at.y + 20);
+}

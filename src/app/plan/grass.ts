@@ -1,0 +1,157 @@
+/** The grass of a design as drawn: colour by lay, strokes along it, an arrow at each band's end. */
+import { degrees } from '../../base/units';
+import type { Design, Lay, Patch } from '../../design/model';
+import { pathFlatten } from '../../geometry/arc';
+import { boxOfRings } from '../../geometry/box';
+import type { Point } from '../../geometry/point';
+import { polylineNearest, ringContains } from '../../geometry/polyline';
+import { regionBox, regionContains, type Region } from '../../geometry/region';
+import { COLOUR } from './colours';
+
+export interface LayArrow {
+  readonly at: Point;
+  /** Unit vector the mower went. */
+  readonly along: Point;
+}
+
+export interface GrassPatch {
+  readonly id: string;
+  readonly kind: Patch['kind'];
+  readonly layer: number;
+  readonly path: Path2D;
+  readonly region: Region;
+  readonly toward: boolean;
+  readonly colour: string;
+  /** The same in the calm colours of the stakes stage. */
+  readonly calm: string;
+  readonly strokes: Path2D;
+  readonly arrow: LayArrow | null;
+}
+
+export function pathOfRegion(region: Region): Path2D {
+  const path = new Path2D();
+  for (const ring of region) {
+    ring.forEach((p, i) => (i === 0 ? path.moveTo(p.x, p.y) : path.lineTo(p.x, p.y)));
+    path.closePath();
+  }
+  return path;
+}
+
+const bearingUnit = (deg: number): Point => ({
+  x: Math.sin(degrees(deg)),
+  y: Math.cos(degrees(deg)),
+});
+
+/** Which way the blades lean at a place. */
+function layDirection(lay: Lay, design: Design): (p: Point) => Point {
+  if ('bearingDeg' in lay) {
+    const unit = bearingUnit(lay.bearingDeg);
+    return () => unit;
+  }
+  const guide = design.guides[lay.guides];
+  const line = guide ? pathFlatten(guide, false, 0.5) : [];
+  const sense = lay.sense === 'forward' ? 1 : -1;
+  return (p) => {
+    if (line.length < 2) return { x: 0, y: 1 };
+    const near = polylineNearest(line, p);
+    const a = line[near.index]!;
+    const b = line[Math.min(near.index + 1, line.length - 1)]!;
+    const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+    return { x: (sense * (b.x - a.x)) / length, y: (sense * (b.y - a.y)) / length };
+  };
+}
+
+/** Toward home when the lean points back at the plate. */
+function leansHome(region: Region, along: (p: Point) => Point): boolean {
+  const box = regionBox(region);
+  if (!box) return false;
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const unit = along(middle);
+  return unit.x * middle.x + unit.y * middle.y < 0;
+}
+
+function colourOf(patch: Patch, toward: boolean): string {
+  if (patch.kind === 'graphic') return toward ? COLOUR.letterDark : COLOUR.letterLight;
+  return toward ? COLOUR.dark : COLOUR.light;
+}
+
+const CALM: Readonly<Record<Patch['kind'], string>> = {
+  background: COLOUR.calm,
+  border: COLOUR.calm,
+  quiet: COLOUR.calmQuiet,
+  graphic: COLOUR.calmLetter,
+};
+
+/** A repeatable jitter in [0, 1) from two whole numbers. */
+function jitter(i: number, j: number, k: number): number {
+  const n = Math.sin(i * 127.1 + j * 311.7 + k * 74.7) * 43758.5453;
+  return n - Math.floor(n);
+}
+
+const STROKE_STEP_FT = 4;
+
+function strokesOf(region: Region, along: (p: Point) => Point): Path2D {
+  const path = new Path2D();
+  const box = boxOfRings(region);
+  if (!box) return path;
+  const start = (v: number) => Math.floor(v / STROKE_STEP_FT);
+  for (let i = start(box.minX); i <= start(box.maxX); i++) {
+    for (let j = start(box.minY); j <= start(box.maxY); j++) {
+      const p = {
+        x: (i + jitter(i, j, 1)) * STROKE_STEP_FT,
+        y: (j + jitter(i, j, 2)) * STROKE_STEP_FT,
+      };
+      const unit = along(p);
+      const length = 1.6 + 3.4 * jitter(i, j, 3);
+      const q = { x: p.x + unit.x * length, y: p.y + unit.y * length };
+      if (!regionContains(region, p) || !regionContains(region, q)) continue;
+      path.moveTo(p.x, p.y);
+      path.lineTo(q.x, q.y);
+    }
+  }
+  return path;
+}
+
+/** Where the band's arrow sits: inside the end that the mower drives toward. */
+function arrowOf(region: Region, along: (p: Point) => Point): LayArrow | null {
+  const ring = [...region].sort((a, b) => b.length - a.length)[0];
+  const box = regionBox(region);
+  if (!ring || !box) return null;
+  const unit = along({ x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 });
+  const outward = unit.y >= 0 ? 1 : -1;
+  const t = (p: Point) => outward * (p.x * unit.x + p.y * unit.y);
+  const s = (p: Point) => p.x * -unit.y + p.y * unit.x;
+  const far = Math.max(...ring.map(t));
+  const middle = (Math.max(...ring.map(s)) + Math.min(...ring.map(s))) / 2;
+  for (let back = 6; back < 60; back += 3) {
+    const along1 = outward * (far - back);
+    const at = { x: along1 * unit.x - middle * unit.y, y: along1 * unit.y + middle * unit.x };
+    const tip = { x: at.x + outward * unit.x * 5, y: at.y + outward * unit.y * 5 };
+    if (region.some((r) => ringContains(r, at)) && ringContains(ring, tip))
+      return { at, along: unit };
+  }
+  return null;
+}
+
+function grassPatch(patch: Patch, design: Design): GrassPatch {
+  const lay = patch.lays[patch.lays.length - 1];
+  const along = lay ? layDirection(lay, design) : () => ({ x: 0, y: 1 });
+  const toward = leansHome(patch.region, along);
+  return {
+    id: patch.id,
+    kind: patch.kind,
+    layer: patch.layer,
+    path: pathOfRegion(patch.region),
+    region: patch.region,
+    toward,
+    colour: colourOf(patch, toward),
+    calm: CALM[patch.kind],
+    strokes: strokesOf(patch.region, along),
+    arrow: patch.kind === 'background' ? arrowOf(patch.region, along) : null,
+  };
+}
+
+/** Every patch ready to be drawn, lowest layer first. */
+export function growGrass(design: Design): readonly GrassPatch[] {
+  return [...design.patches].sort((a, b) => a.layer - b.layer).map((p) => grassPatch(p, design));
+}

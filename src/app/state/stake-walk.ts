@@ -1,0 +1,12 @@
+/** Walking the stakes in setting order. */
+import { session } from './session.svelte';
+import { view } from './view.svelte';
+
+/** Takes the next (+1) or the one before (−1) in hand; stays at the ends. */
+export function stepStake(by: number): void {
+  const stakes = session.plan?.stakes?.stakes ?? [];
+  if (stakes.length === 0) return;
+  const now = stakes.findIndex((s) => s.id === view.stake);
+  const next = now < 0 ? 0 : Math.min(stakes.length - 1, Math.max(0, now + by));
+  view.stake = stakes[next]?.id ?? null;
+}

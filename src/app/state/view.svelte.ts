@@ -1,0 +1,50 @@
+/** What is being looked at: stage, selection, viewports. Never saved, never undone. */
+import type { Viewport } from '../plan/viewport';
+
+export const STAGES = ['ground', 'design', 'look', 'passes', 'stakes', 'hours', 'packet'] as const;
+export type Stage = (typeof STAGES)[number];
+
+export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
+  ground: 'Ground',
+  design: 'Design',
+  look: 'Look',
+  passes: 'Passes',
+  stakes: 'Stakes',
+  hours: 'Hours',
+  packet: 'Packet',
+};
+
+class View {
+  stage = $state<Stage>('design');
+  /** Stake in hand. */
+  stake = $state<string | null>(null);
+  /** Pass in hand: machine and number. */
+  pass = $state<{ machine: string; number: number } | null>(null);
+  /** Machine and phase whose passes are drawn; null for the first there is. */
+  passSet = $state<string | null>(null);
+  seat = $state(0);
+  /** Ledger row whose "where it comes from" stands open. */
+  how = $state<string | null>(null);
+  /** The handle or figure in hand, so that field and plan light up together. */
+  inHand = $state<string | null>(null);
+  jobOpen = $state(false);
+  problemsOpen = $state(false);
+  /** Where each stage's plan was left; absent: fitted. */
+  viewports = $state.raw<Partial<Record<Stage, Viewport>>>({});
+
+  open(stage: Stage): void {
+    this.stage = stage;
+    this.how = null;
+    this.inHand = null;
+    this.problemsOpen = false;
+  }
+
+  setViewport(stage: Stage, viewport: Viewport | null): void {
+    const next = { ...this.viewports };
+    if (viewport) next[stage] = viewport;
+    else delete next[stage];
+    this.viewports = next;
+  }
+}
+
+export const view = new View();

@@ -1,0 +1,72 @@
+/// <reference lib="webworker" />
+/** The worker's entry: answers requests one by one and keeps the plan made last. */
+import { fail, problem, succeed, type Result } from '../base/result';
+import type { Plan } from '../plan/model';
+import { loadAssets } from './assets';
+import { loadSheetFonts } from './sheet-fonts';
+import { brokenProblem, type OperationName, type Operations, type Request } from './protocol';
+
+const engineModule = import('../engine/api');
+let lastPlan: Plan | null = null;
+
+const noPlan = () =>
+  fail(problem('no-plan', 'plan', 'there is no plan yet', 'put right the problems listed first'));
+
+type Answer<N extends OperationName> = (
+  args: Operations[N]['args'],
+  id: number,
+) => Promise<Result<Operations[N]['value']>>;
+
+const answers: { readonly [N in OperationName]: Answer<N> } = {
+  async read({ text, where }) {
+    const { engine } = await engineModule;
+    return engine.readProject(text, where);
+  },
+  async plan({ project, files }, id) {
+    const { engine } = await engineModule;
+    const assets = await loadAssets(project, files);
+    if (!assets.ok) return assets;
+    const result = engine.makePlan(project, assets.value, (step) => postMessage({ id, step }));
+    if (result.ok) lastPlan = result.value;
+    return result;
+  },
+  async packet() {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    const fonts = await loadSheetFonts();
+    if (!fonts.ok) return fonts;
+    return succeed(new Uint8Array(await engine.makePacket(lastPlan, fonts.value)));
+  },
+  async sheets() {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    const fonts = await loadSheetFonts();
+    return fonts.ok ? succeed(engine.makeSheets(lastPlan, fonts.value)) : fonts;
+  },
+  async files() {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    return succeed(engine.makeFiles(lastPlan));
+  },
+  async seat({ seat, width, height }) {
+    if (!lastPlan?.project.seats.some((s) => s.id === seat)) return noPlan();
+    const { engine } = await engineModule;
+    return succeed(engine.seatPicture(lastPlan, seat, width, height));
+  },
+};
+
+async function answer(request: Request): Promise<void> {
+  const run = answers[request.operation] as Answer<OperationName>;
+  let result: Result<unknown>;
+  try {
+    result = await run(request.args, request.id);
+  } catch (error) {
+    result = fail(brokenProblem(request.operation, error));
+  }
+  postMessage({ id: request.id, result });
+}
+
+let queue: Promise<void> = Promise.resolve();
+onmessage = (event: MessageEvent<Request>) => {
+  queue = queue.then(() => answer(event.data));
+};
