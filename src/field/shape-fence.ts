@@ -1,7 +1,7 @@
 /**
  * The fence between its measured points. Straight: straight pieces. Smooth: three points give the
- * one circle through them, when home lies inside it; otherwise distance is a monotone cubic of
- * bearing (Fritsch & Carlson 1980), which passes through every point and never bulges beyond them.
+ * one circle through them, when home lies inside it; otherwise distance is a cubic spline of bearing,
+ * kept monotone between the points (Hyman 1983), so that it never bulges beyond them.
  */
 import { degrees } from '../base/units';
 import { unitFromBearing } from '../geometry/angle';
@@ -103,29 +103,56 @@ function hermite(
   );
 }
 
-/** Feet per degree at each point: harmonic means inside, three-point slopes at the ends. */
+/**
+ * Feet per degree at each point: those of the natural cubic spline, kept from overshooting. A curve
+ * through them is smooth in its bend wherever nothing had to be kept back.
+ */
 function monotoneSlopes(points: readonly FencePoint[]): number[] {
   const h = points.slice(1).map((p, i) => p.bearingDeg - points[i]!.bearingDeg);
   const d = points.slice(1).map((p, i) => (p.distanceFt - points[i]!.distanceFt) / h[i]!);
-  return points.map((_, i) => {
-    if (i === 0) return endSlope(h[0]!, h[1]!, d[0]!, d[1]!);
-    if (i === points.length - 1) {
-      const last = h.length - 1;
-      return endSlope(h[last]!, h[last - 1]!, d[last]!, d[last - 1]!);
-    }
-    return innerSlope(h[i - 1]!, h[i]!, d[i - 1]!, d[i]!);
+  return splineSlopes(h, d).map((slope, i) => keepMonotone(slope, d[i - 1], d[i]));
+}
+
+/** Slopes of the natural cubic spline over steps `h` with chord slopes `d` (de Boor 1978, ch. IV). */
+function splineSlopes(h: readonly number[], d: readonly number[]): number[] {
+  const last = h.length;
+  const rows = Array.from({ length: last + 1 }, (_, i) => {
+    if (i === 0) return { below: 0, at: 2, above: 1, right: 3 * d[0]! };
+    if (i === last) return { below: 1, at: 2, above: 0, right: 3 * d[last - 1]! };
+    const [h0, h1] = [h[i - 1]!, h[i]!];
+    const right = 3 * (h1 * d[i - 1]! + h0 * d[i]!);
+    return { below: h1, at: 2 * (h0 + h1), above: h0, right };
   });
+  return solveTridiagonal(rows);
 }
 
-function innerSlope(h0: number, h1: number, d0: number, d1: number): number {
-  if (d0 * d1 <= 0) return 0;
-  const w0 = 2 * h1 + h0;
-  const w1 = h1 + 2 * h0;
-  return (w0 + w1) / (w0 / d0 + w1 / d1);
+interface Row {
+  readonly below: number;
+  readonly at: number;
+  readonly above: number;
+  readonly right: number;
 }
 
-function endSlope(h0: number, h1: number, d0: number, d1: number): number {
-  const slope = ((2 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
-  if (slope * d0 <= 0) return 0;
-  return d0 * d1 <= 0 && Math.abs(slope) > 3 * Math.abs(d0) ? 3 * d0 : slope;
+/** Elimination down, substitution up; the rows are diagonally dominant. */
+function solveTridiagonal(rows: readonly Row[]): number[] {
+  const above: number[] = [];
+  const right: number[] = [];
+  rows.forEach((row, i) => {
+    const pivot = row.at - row.below * (above[i - 1] ?? 0);
+    above.push(row.above / pivot);
+    right.push((row.right - row.below * (right[i - 1] ?? 0)) / pivot);
+  });
+  const out: number[] = [];
+  for (let i = rows.length - 1; i >= 0; i--) out[i] = right[i]! - above[i]! * (out[i + 1] ?? 0);
+  return out;
+}
+
+/** At most three times the gentler chord, and level at a turning point (Hyman 1983). */
+function keepMonotone(slope: number, before?: number, after?: number): number {
+  const chords = [before, after].filter((d) => d !== undefined);
+  const up = chords.every((d) => d >= 0);
+  const down = chords.every((d) => d <= 0);
+  if (!up && !down) return 0;
+  const most = 3 * Math.min(...chords.map(Math.abs));
+  return up ? Math.min(Math.max(slope, 0), most) : Math.max(Math.min(slope, 0), -most);
 }
