@@ -31,6 +31,7 @@ function legOut(leg: Leg) {
     seconds: leg.seconds,
     reels: leg.reels,
     lays: leg.lays,
+    ...(leg.gear === undefined ? {} : { gear: leg.gear }),
   };
 }
 

@@ -186,13 +186,9 @@ function envelope(
   breaks[1] = Infinity;
   for (let q = 1; q < count; q++) {
     const height = line[q]! + q * q;
-    let s = 0;
-    for (;;) {
-      const p = hull[k]!;
-      s = (height - line[p]! - p * p) / (2 * (q - p));
-      if (s > breaks[k]!) break;
-      k--;
-    }
+    const meet = (p: number) => (height - line[p]! - p * p) / (2 * (q - p));
+    let s = meet(hull[k]!);
+    while (s <= breaks[k]!) s = meet(hull[--k]!);
     hull[++k] = q;
     breaks[k] = s;
     breaks[k + 1] = Infinity;

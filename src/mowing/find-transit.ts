@@ -1,6 +1,6 @@
 /** The way from one pose to another with the reels up: a turn, a turn with backing, or a longer run. */
 import type { Seconds } from '../base/units';
-import { findTurns } from './dubins';
+import { findTurns, turnStretches, type Turn } from './dubins';
 import {
   driveEnd,
   keepLong,
@@ -21,7 +21,7 @@ import {
   type DriveGround,
 } from './drive-ground';
 import { findWaypoints } from './find-waypoints';
-import { driveSeconds, type Vehicle } from './vehicle';
+import { driveSeconds, RUN_FROM_FT, type Vehicle } from './vehicle';
 
 export interface Transit {
   readonly drive: Drive;
@@ -54,12 +54,19 @@ export function findTransit(
 function nearTransit(ground: DriveGround, vehicle: Vehicle, from: Pose, to: Pose): Transit | null {
   const fits = bodyTest(ground, vehicle.body, from, to);
   if (!fits) return null;
-  const plain = candidates(vehicle, from, to, [0], [0]);
-  const first = plain[0];
-  if (first && driveFits(ground, first.drive, fits)) return first;
+  const either = bodyEitherWay(fits);
+  const firstOf = (ways: readonly Candidate[], most: number, backing: Body): Transit | null => {
+    for (const candidate of ways.slice(0, most)) {
+      const way = writeOut(vehicle, from, candidate);
+      if (driveFits(ground, way.drive, fits, backing)) return way;
+    }
+    return null;
+  };
+  const plain = firstOf(candidates(vehicle, from, to, [0], [0]), 1, either);
+  if (plain) return plain;
   const shifts = shiftLengths(vehicle);
   const all = candidates(vehicle, from, to, shifts, shifts);
-  return all.find((t) => driveFits(ground, t.drive, fits)) ?? null;
+  return firstOf(all, all.length, either) ?? firstOf(all, all.length, fits);
 }
 
 /** Bodies to test with, elbow room where both ends have it; null when an end itself is forbidden. */
@@ -75,6 +82,14 @@ function shiftLengths(vehicle: Vehicle): number[] {
   return [0, ...steps.map((n) => n * unit)];
 }
 
+/** A way not yet written out: a turn with a straight before it and one after it. */
+interface Candidate {
+  readonly exit: number;
+  readonly entry: number;
+  readonly turn: Turn;
+  readonly seconds: Seconds;
+}
+
 /** Every turn with the given straights before and after it, quickest first. */
 function candidates(
   vehicle: Vehicle,
@@ -82,32 +97,45 @@ function candidates(
   to: Pose,
   exits: readonly number[],
   entries: readonly number[],
-): Transit[] {
-  const out: Transit[] = [];
+): Candidate[] {
+  const out: Candidate[] = [];
   for (const exit of exits) {
+    const start = poseShift(from, exit);
     for (const entry of entries) {
-      const start = poseShift(from, exit);
       const end = poseShift(to, -entry);
       for (const turn of findTurns(start, end, vehicle.radius, vehicle.machine.mayReverse)) {
-        const stretches = keepLong([shift(exit), ...turn.stretches, shift(entry)]);
-        out.push({ drive: { start: from, stretches }, seconds: driveSeconds(vehicle, stretches) });
+        out.push({ exit, entry, turn, seconds: quickSeconds(vehicle, exit, entry, turn) });
       }
     }
   }
   return out.sort((a, b) => a.seconds - b.seconds);
 }
 
+/** The time of a candidate, as `driveSeconds` would find it, but for straights that run together. */
+function quickSeconds(vehicle: Vehicle, exit: number, entry: number, turn: Turn): Seconds {
+  const feet = Math.abs(exit) + Math.abs(entry) + turn.first + turn.last;
+  const changes = (exit < 0 ? 2 : 0) + (entry < 0 ? 2 : 0) + (turn.backs ? 2 : 0);
+  const fast = !turn.backs && turn.word[1] === 'S' && turn.middle >= RUN_FROM_FT;
+  const middle = turn.middle / (fast ? vehicle.runningFps : vehicle.turningFps);
+  return feet / vehicle.turningFps + middle + changes * vehicle.gearSeconds;
+}
+
+function writeOut(vehicle: Vehicle, from: Pose, candidate: Candidate): Transit {
+  const { exit, entry, turn } = candidate;
+  const stretches = keepLong([shift(exit), ...turnStretches(turn, vehicle.radius), shift(entry)]);
+  return { drive: { start: from, stretches }, seconds: driveSeconds(vehicle, stretches) };
+}
+
 const shift = (by: number): Stretch => straight(Math.abs(by), by < 0 ? -1 : 1);
 
 /**
- * Whether the body stays on drivable ground all along. A backing machine is tested as if it might
- * face either way, so that whoever reads only the points cannot find it on the skin.
+ * Whether the body stays on drivable ground all along. Backing is first tested with a body that holds
+ * both ways of facing, so that whoever reads only the points cannot find it on the skin.
  */
-export function driveFits(ground: DriveGround, drive: Drive, body: Body): boolean {
+export function driveFits(ground: DriveGround, drive: Drive, body: Body, backing: Body): boolean {
   let from = drive.start;
   for (const stretch of drive.stretches) {
-    const shape = stretch.gear === 1 ? body : bodyEitherWay(body);
-    if (!stretchFits(ground, from, stretch, shape)) return false;
+    if (!stretchFits(ground, from, stretch, stretch.gear === 1 ? body : backing)) return false;
     from = poseAlong(from, stretch, stretch.lengthFt);
   }
   return true;

@@ -52,8 +52,9 @@ const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
 export function planRoute(input: RouteInput, layout: SwathLayout): Result<PassPlan> {
   const ground = prepareGround(drivableRegion(input.field));
   const keepOff = setOutArea(input.design.graphic);
-  const wide = newDriver(input, input.wide, ground, keepOff, []);
-  const narrow = newDriver(input, input.narrow, ground, keepOff, wide ? [wide.at] : []);
+  const places = { ground, keepOff, patches: indexPatches(input.design.patches) };
+  const wide = newDriver(input, input.wide, places, []);
+  const narrow = newDriver(input, input.narrow, places, wide ? [wide.at] : []);
   if (!wide || !narrow) return fail(gateShut());
   const steps = driveInOrder(wide, narrow, layout.swaths);
   const legs = layTimeline(steps, input.setOutSeconds);
@@ -73,11 +74,16 @@ const gateShut = (): Problem =>
 /** Clear ground about a waiting machine, feet; assumption. */
 const PARKING_ROOM = 1;
 
+interface Places {
+  readonly ground: DriveGround;
+  readonly keepOff: Region;
+  readonly patches: Driver['patches'];
+}
+
 function newDriver(
   input: RouteInput,
   machine: Machine,
-  ground: DriveGround,
-  keepOff: Region,
+  { ground, keepOff, patches }: Places,
   taken: readonly Point[],
 ): Driver | null {
   const vehicle = vehicleOf(machine);
@@ -89,7 +95,7 @@ function newDriver(
   return {
     vehicle,
     ground,
-    patches: indexPatches(input.design.patches),
+    patches,
     steps: [],
     passes: [],
     unreached: [],
