@@ -46,8 +46,10 @@ export interface WideCut {
   readonly cutFt: Feet;
 }
 
-/** A cut may stand this far (about 3/8 in) over the edge of the grass; the limit of the work is 2 in. */
-export const EDGE_SLACK: Feet = 0.03;
+/** The edge lap cuts this far (1/4 in) over the edge, so that no thread is left; the limit is 2 in. */
+const EDGE_OVER: Feet = 0.02;
+/** A cut's corner may stand this far (about 5/8 in) over the edge of the grass. */
+const EDGE_SLACK: Feet = 0.05;
 /** Kinks of a straight-sided fence are driven as bends of this radius. */
 const BEND: Feet = 10;
 const THROUGH: readonly SideName[] = ['skin', 'track'];
@@ -55,6 +57,10 @@ const THROUGH: readonly SideName[] = ['skin', 'track'];
 /** Width of a ring of laps: they cover it and half an overlap more. */
 export const ringWidth = (laps: number, wide: WideCut): Feet =>
   laps === 0 ? 0 : (laps - 1) * wide.swathFt + wide.cutFt - (wide.cutFt - wide.swathFt) / 2;
+
+/** Distance of a lap's middle from the edge, edge lap 0. */
+const lapInset = (lap: number, wide: WideCut): Feet =>
+  wide.cutFt / 2 + lap * wide.swathFt - (lap === 0 ? EDGE_OVER : 0);
 
 /** Ring, side patches and lap lines; without laps the whole grass is inside. */
 export function layEdgeLaps(field: Field, laps: number, wide: WideCut): EdgeLaps {
@@ -65,12 +71,12 @@ export function layEdgeLaps(field: Field, laps: number, wide: WideCut): EdgeLaps
   const named = nameSides(grassSides(field));
   const lapLines = named.map(({ side }) => sideLaps(side, grass, laps, wide));
   const regions = shareRing(regionSubtract(grass, inner), named, lapLines, width, wide);
-  const strokes = named.flatMap(({ id }, i) =>
+  const strokes = named.flatMap(({ id, side }, i) =>
     lapLines[i]!.map((line, lap) => ({
       patch: id,
       line,
       widthFt: wide.cutFt,
-      group: 3,
+      group: THROUGH.includes(side.name) ? 4 : 3,
       lap: lap + 1,
     })),
   );
@@ -91,7 +97,7 @@ function sideLaps(side: GrassSide, grass: Region, laps: number, wide: WideCut): 
   const test = cutInside(grass, wide.cutFt / 2 - EDGE_SLACK);
   const out: Polyline[] = [];
   for (let lap = 0; lap < laps; lap++) {
-    const inset = wide.cutFt / 2 + lap * wide.swathFt;
+    const inset = lapInset(lap, wide);
     const line = roundKinks(parallelLine(side.line, inset), BEND);
     const reach = ringWidth(laps, wide) * 2;
     const trimmed = trimEnds(extendLine(line, reach), test, reach * 2);
@@ -131,7 +137,7 @@ const STRIP_GUARD: Feet = 0.02;
 function endZones(laps: readonly Polyline[], width: Feet, wide: WideCut): Region[] {
   const seam = (lap: number) => lap * wide.swathFt + (wide.cutFt - wide.swathFt) / 2;
   return laps.flatMap((line, lap) => {
-    const inset = wide.cutFt / 2 + lap * wide.swathFt;
+    const inset = lapInset(lap, wide);
     const low = (lap === 0 ? -width : seam(lap)) - inset;
     const high = (lap === laps.length - 1 ? 2 * width : seam(lap + 1)) - inset;
     return [endZone(line, 'start', low, high), endZone(line, 'end', low, high)];

@@ -57,5 +57,5 @@ export function layOutSwaths(input: SwathInput): SwathLayout {
 /** Laps round the quiet ground come before any stake is set, those round the grass after the count. */
 function phaseOf(role: 'wide' | 'narrow', stroke: Stroke): Phase {
   if (role === 'narrow') return stroke.group === 0 ? 'graphic' : 'edge';
-  return stroke.group === 3 ? 'border' : 'background';
+  return stroke.group >= 3 ? 'border' : 'background';
 }
