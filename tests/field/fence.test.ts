@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
-import { pathSignedArea } from '../../src/geometry/arc';
+import { pathSignedArea, segmentEnd } from '../../src/geometry/arc';
 import { vectorBearing } from '../../src/geometry/angle';
-import { pointDistance, type Point } from '../../src/geometry/point';
+import { pointDistance, pointOrientation, type Point } from '../../src/geometry/point';
 import { polylineNearest } from '../../src/geometry/polyline';
 import { regionContains } from '../../src/geometry/region';
 import { fencePosition } from '../../src/field/shape-fence';
@@ -68,6 +68,21 @@ describe('the fence', () => {
       else expect(regionContains(track, p)).toBe(false);
     }
   });
+
+  it.each(['smooth', 'straight'] as const)(
+    'has its track as wide at the pole (%s)',
+    (fenceShape) => {
+      const field = fieldWith({ fence: LOPSIDED, fenceShape });
+      const grass = surfaceOf(field, 'outfield-grass').boundary[0]!;
+      const [pole, next] = [field.poles.right, field.fenceLine[field.fenceLine.length - 2]!];
+      const corner = segmentEnd(grass[0]!);
+      expect(corner.x).toBeCloseTo(corner.y, 9);
+      // Square off the fence's last piece, carried on past the pole.
+      const off = Math.abs(pointOrientation(pole, next, corner)) / pointDistance(pole, next);
+      expect(Math.abs(off - 15)).toBeLessThan(fenceShape === 'straight' ? 0.001 : 0.3);
+      expect(off).toBeGreaterThan(14.999);
+    },
+  );
 
   it('lets a mirrored fence give the mirrored field', () => {
     const mirrored = [...LOPSIDED].reverse().map((f) => ({ ...f, bearingDeg: -f.bearingDeg }));

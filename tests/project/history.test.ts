@@ -68,6 +68,7 @@ describe('history', () => {
   it('forgets what was undone once something new is done', () => {
     run((h, name) => {
       expect(record(undo(h), 'new', named(name)).future).toEqual([]);
+      expect(commit(update(begin(undo(h), 'new'), named(name))).future).toEqual([]);
     });
   });
 
