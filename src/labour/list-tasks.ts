@@ -33,8 +33,8 @@ export interface Work {
   readonly passes: Pick<PassPlan, 'machines' | 'totals'> | null;
 }
 
-/** One head waters about 50 by 50 ft (assumption). */
-const HEAD_AREA_SQ_FT = 2500;
+/** One head to about 60 by 60 ft of outfield (assumption). */
+const HEAD_AREA_SQ_FT = 3600;
 /** Heads this far outside the stakes matter too. */
 const HEAD_MARGIN_FT = 10;
 const BEFORE_SET_OUT: readonly Phase[] = ['erase', 'background'];

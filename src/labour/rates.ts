@@ -19,8 +19,11 @@ export interface RateEntry {
   /** Of the quantity. */
   readonly unit: string;
   readonly rate: Rate & { readonly unit: RateUnit };
-  /** People the rate is meant for; `tapes`: the set-out crew, rated for three. */
-  readonly people: number | 'tapes';
+  /**
+   * People the rate is meant for. `tapes`: the set-out crew, rated for three. `pairs`: rated for two;
+   * four share the work as two pairs.
+   */
+  readonly people: number | 'tapes' | 'pairs';
 }
 
 const rate = (
@@ -72,8 +75,8 @@ export const RATES = {
   'flag-heads': {
     name: 'Flag sprinkler heads and valve boxes in the set-out area',
     unit: 'heads',
-    rate: rate('min each', 1, 1.5, 4),
-    people: 1,
+    rate: rate('min each', 0.6, 1, 2.5),
+    people: 'pairs',
   },
   'prove-controls': {
     name: 'Tape between the bases to prove them',
@@ -109,25 +112,25 @@ export const RATES = {
     name: 'Pull the strings',
     unit: 'ft',
     rate: rate('s per ft', 2, 3, 5, STRING_SOURCE),
-    people: 2,
+    people: 'pairs',
   },
   'draw-swings': {
     name: 'Draw the swings from their pins',
     unit: 'swings',
-    rate: rate('min each', 1.5, 2.5, 5),
-    people: 2,
+    rate: rate('min each', 1, 1.7, 3.5),
+    people: 'pairs',
   },
   transfer: {
     name: 'Transfer every line to the turf as dots or a brushed line',
     unit: 'ft',
     rate: rate('s per ft', 1, 1.5, 2.5),
-    people: 2,
+    people: 'pairs',
   },
   pull: {
     name: 'Pull strings, pins, stakes and head flags',
     unit: 'pieces',
-    rate: rate('min each', 0.25, 0.4, 0.8),
-    people: 2,
+    rate: rate('min each', 0.12, 0.2, 0.45),
+    people: 'pairs',
   },
   count: {
     name: 'Count: stakes out = stakes in, signed',

@@ -11,8 +11,8 @@ const HILLS = { base: 0.034, swing: 0.008, period: 0.34, shift: 0.7 } as const;
 const SKY_SPAN = 0.16;
 /** Rows of trees: how far behind the fence, how tall, and the width of a crown. All assumptions. */
 const TREE_ROWS = [
-  { behindFt: 95, heightFt: 52, swingFt: 7, crownFt: 26, colour: PALETTE.farTrees },
-  { behindFt: 40, heightFt: 33, swingFt: 6, crownFt: 19, colour: PALETTE.trees },
+  { behindFt: 95, heightFt: 46, swingFt: 6, crownFt: 26, colour: PALETTE.farTrees },
+  { behindFt: 40, heightFt: 28, swingFt: 5, crownFt: 19, colour: PALETTE.trees },
 ] as const;
 const TREE_STEP_FT = 3;
 

@@ -8,9 +8,9 @@ import { vectorLeft, vectorDot, vectorUnit, pointSubtract, type Point } from '..
 import type { SeatSpec } from './model';
 
 /** Across the picture: about what a spectator takes in without turning his head. */
-const ANGLE_OF_VIEW = degrees(48);
+const ANGLE_OF_VIEW = degrees(42);
 /** Where the point looked at sits, from the top of the picture. */
-const LOOK_AT_HEIGHT = 0.36;
+const LOOK_AT_HEIGHT = 0.38;
 /** A seat that looks down more steeply than this keeps its target lower in the picture. */
 const STEEPEST = Math.tan(degrees(70));
 /** Nearer than this the picture plane cuts. */

@@ -38,22 +38,30 @@ interface Ground {
   readonly eye: Eye;
 }
 
+/** `judgeLook` for several seats; the lays are prepared once. */
+export function judgeLooks(design: Design, seats: readonly SeatSpec[]): Legibility[] {
+  const lays = mapLays(design);
+  const graphic = indexRegion(design.graphic);
+  return seats.map((seat) => {
+    const eye = { at: seat.at, heightFt: seat.eyeHeightFt };
+    return judgeFrom(design, seat.id, { lays, graphic, eye });
+  });
+}
+
 /**
  * Walks the outline in steps of half a foot or less. A place with no grass on one side has no
  * contrast. A design without a graphic has no outline: share 1 of 0 ft.
  */
-export function judgeLook(design: Design, seat: SeatSpec): Legibility {
-  const ground: Ground = {
-    lays: mapLays(design),
-    graphic: indexRegion(design.graphic),
-    eye: { at: seat.at, heightFt: seat.eyeHeightFt },
-  };
+export const judgeLook = (design: Design, seat: SeatSpec): Legibility =>
+  judgeLooks(design, [seat])[0]!;
+
+function judgeFrom(design: Design, seat: string, ground: Ground): Legibility {
   const stretches = design.graphic.flatMap((ring) => stretchesOf(piecesOf(ring, ground)));
   const outlineFt = sumLength(stretches);
   const clearFt = sumLength(stretches.filter((s) => s.clear));
   const below = stretches.filter((s) => !s.clear).sort((a, b) => b.lengthFt - a.lengthFt)[0];
   return {
-    seat: seat.id,
+    seat,
     share: outlineFt === 0 ? 1 : clearFt / outlineFt,
     threshold: CLEAR_CONTRAST.value,
     outlineFt,

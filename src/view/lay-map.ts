@@ -60,7 +60,10 @@ function layDirection(design: Design, lay: Lay): LayRule {
   }
   const guide = design.guides[lay.guides];
   invariant(guide, `guide ${lay.guides} is not in the design`);
-  const tangent = guideTangent(guide);
   const sense = lay.sense === 'forward' ? 1 : -1;
-  return (p) => pointScale(tangent(p) ?? { x: 0, y: 0 }, sense);
+  let tangent: ReturnType<typeof guideTangent> | null = null;
+  return (p) => {
+    tangent ??= guideTangent(guide);
+    return pointScale(tangent(p) ?? { x: 0, y: 0 }, sense);
+  };
 }
