@@ -60,25 +60,32 @@ export function bestFreePin(
   link: Link,
   isFree: (p: Point) => boolean,
 ): Point | null {
+  const a = tracePoint(t, link.from);
+  let best: Point | null = null;
+  let least = Infinity;
+  for (const centre of possiblePins(t, tube, link)) {
+    if (!isFree(centre)) continue;
+    const gap = meanGap(t, link, centre, pointDistance(centre, a));
+    if (gap >= least) continue;
+    least = gap;
+    best = centre;
+  }
+  return best;
+}
+
+/** Samples of where the pin may be for the swing to keep the tube. */
+export function possiblePins(t: Trace, tube: Float64Array, link: Link): Point[] {
   const interval = { low: 0, high: 0 };
-  if (!bulgeInterval(t, tube, link.from, link.to, interval)) return null;
+  if (!bulgeInterval(t, tube, link.from, link.to, interval)) return [];
   const a = tracePoint(t, link.from);
   const b = tracePoint(t, link.to);
   const flat = flattestBulge(pointDistance(a, b) / 2);
-  let best: Point | null = null;
-  let least = Infinity;
-  for (const part of swingIntervals(interval, flat)) {
-    for (let k = 0; k < PIN_SAMPLES; k++) {
-      const bulge = part.low + ((k + 0.5) / PIN_SAMPLES) * (part.high - part.low);
-      const centre = bulgeCentre(a, b, bulge);
-      const gap = meanGap(t, link, centre, pointDistance(centre, a));
-      if (gap < least && isFree(centre)) {
-        least = gap;
-        best = centre;
-      }
-    }
-  }
-  return best;
+  return swingIntervals(interval, flat).flatMap((part) =>
+    Array.from({ length: PIN_SAMPLES }, (_, k) => {
+      const share = (k + 0.5) / PIN_SAMPLES;
+      return bulgeCentre(a, b, part.low + share * (part.high - part.low));
+    }),
+  );
 }
 
 function meanGap(t: Trace, link: Link, centre: Point, radius: number): number {

@@ -3,8 +3,8 @@
  * shared where one serves several swings, and no two stakes too close. Conflicts are settled by
  * blocking a place or banning a link and fitting that contour again.
  */
-import type { Point } from '../geometry/point';
-import { bestFreePin, pinServes, swingSense } from './choose-pin';
+import { pointDistance, type Point } from '../geometry/point';
+import { bestFreePin, pinServes, possiblePins, swingSense } from './choose-pin';
 import type { Chain, Link } from './chain';
 import { fitChain, linkKey, type ChainRules } from './fit-chain';
 import { fitCircle } from './fit-circle';
@@ -47,6 +47,9 @@ export interface ContourTask {
   readonly tube: Float64Array;
   readonly blocked: Uint8Array;
   readonly banned: Set<number>;
+  readonly lenient: Uint8Array;
+  /** Stakes that pins of this contour were found to collide with. */
+  readonly noPins: Point[];
   circleAllowed: boolean;
   /** The last fit under the present rules, or null when it has to be fitted again. */
   chain: Chain | null;
@@ -65,6 +68,8 @@ export function contourTask(trace: Trace, tubeFt: number): ContourTask {
     tube: new Float64Array(trace.count).fill(tubeFt),
     blocked: new Uint8Array(trace.count),
     banned: new Set(),
+    lenient: new Uint8Array(trace.count),
+    noPins: [],
     circleAllowed: true,
     chain: null,
   };
@@ -92,11 +97,14 @@ function refit(task: ContourTask, ground: PinGround): void {
     task.chain = { links: [], strained: false };
     return;
   }
-  const rules: ChainRules = { ...task, mayPin: ground.mayPin };
+  const rules: ChainRules = { ...task, mayPin: (p) => ground.mayPin(p) && clearOf(task.noPins, p) };
   task.chain = fitChain(task.trace, rules);
   if (isFlat(task.chain)) task.chain = fitChain(task.trace, narrowed(rules));
   if (isFlat(task.chain)) task.chain = { links: [], strained: true };
 }
+
+const clearOf = (stakes: readonly Point[], p: Point): boolean =>
+  stakes.every((s) => pointDistance(s, p) >= PLANNED_SPACING_FT);
 
 /** Two strings there and back enclose nothing. */
 const isFlat = (chain: Chain): boolean =>
@@ -107,6 +115,7 @@ const isFlat = (chain: Chain): boolean =>
 const narrowed = (rules: ChainRules): ChainRules => ({
   ...rules,
   tube: rules.tube.map((half) => half / 4),
+  lenient: new Uint8Array(rules.lenient.length),
 });
 
 interface NodeTag {
@@ -200,11 +209,21 @@ function placeContour(
     if (done) pieces.push(done);
     else {
       failed = true;
-      task.banned.add(linkKey(task.trace, link.from, link.to));
+      refuseSwing(placing, task, link);
     }
   });
   if (failed) task.chain = null;
   return failed ? null : pieces;
+}
+
+/** Bans the link, and keeps later pins of this contour off whatever stood in its way. */
+function refuseSwing(placing: Placing, task: ContourTask, link: Link): void {
+  task.banned.add(linkKey(task.trace, link.from, link.to));
+  for (const centre of possiblePins(task.trace, task.tube, link)) {
+    for (const stake of spacingNear(placing.near, centre)) {
+      if (clearOf(task.noPins, stake.at)) task.noPins.push(stake.at);
+    }
+  }
 }
 
 const isFree = (placing: Placing, p: Point): boolean =>

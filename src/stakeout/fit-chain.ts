@@ -17,6 +17,11 @@ export interface ChainRules {
   readonly blocked: Uint8Array;
   /** Links that may not be used, by `linkKey`. */
   readonly banned: ReadonlySet<number>;
+  /**
+   * Places where no chain stays in the tube with stakes this far apart: links that start there may
+   * leave it, at a price. Found while fitting, and kept for the next fit.
+   */
+  readonly lenient: Uint8Array;
   readonly mayPin: (p: Point) => boolean;
 }
 
@@ -28,14 +33,18 @@ const PATIENCE_FT = 6;
 /** Straight links that leave the tube are tried only over short stretches. */
 const STRAINED_REACH_FT = 6;
 const STRAIN_COST = 1000;
+/** Leaving the tube at all costs as much as leaving it by this much more. */
+const STRAIN_LEAST_FT = 0.02;
+const STRAIN_LEAST = STRAIN_COST * STRAIN_LEAST_FT;
+/** Half length of a stretch where links may leave the tube, and how many such stretches to try. */
+const ZONE_FT = 3;
+const MOST_ZONES = 30;
 
 interface Search {
   readonly trace: Trace;
   readonly rules: ChainRules;
   /** Index of the first node. */
   readonly start: number;
-  /** Whether links may leave the tube, at a price. */
-  readonly strained: boolean;
   /** Distance along the contour of each position from the start. */
   readonly at: Float64Array;
   readonly cost: Float64Array;
@@ -47,13 +56,29 @@ interface Search {
 export const linkKey = (t: Trace, from: number, to: number): number =>
   (from % t.count) * t.count + (to % t.count);
 
-/** The cheapest chain; strained when the tube alone allows none. */
+/** The cheapest chain; strained where the tube alone allows none. */
 export function fitChain(trace: Trace, rules: ChainRules): Chain {
   const start = firstNode(trace, rules.blocked);
   if (start < 0) return { links: [], strained: true };
-  const plain = solve(trace, rules, start, false);
-  const solved = plain ?? solve(trace, rules, start, true);
-  return { links: solved ?? [], strained: plain === null };
+  for (let tries = 1; tries <= MOST_ZONES; tries++) {
+    const solved = solve(trace, rules, start);
+    if (solved.cost[trace.count]! < Infinity) {
+      return { links: readPath(solved), strained: solved.cost[trace.count]! >= STRAIN_LEAST };
+    }
+    easeAround(solved, ZONE_FT * tries);
+  }
+  return { links: [], strained: true };
+}
+
+/** Lets links leave the tube round the farthest place that could be reached. */
+function easeAround(s: Search, reachFt: number): void {
+  const n = s.trace.count;
+  let farthest = 0;
+  for (let i = 0; i <= n; i++) if (s.cost[i]! < Infinity) farthest = i;
+  const at = s.at[farthest]!;
+  for (let i = 0; i <= n; i++) {
+    if (Math.abs(s.at[i]! - at) <= reachFt) s.rules.lenient[(s.start + i) % n] = 1;
+  }
 }
 
 /** The sharpest corner when a stake may stand there, else the first free corner, else any place. */
@@ -67,13 +92,12 @@ function firstNode(t: Trace, blocked: Uint8Array): number {
   return any;
 }
 
-function solve(trace: Trace, rules: ChainRules, start: number, strained: boolean): Link[] | null {
+function solve(trace: Trace, rules: ChainRules, start: number): Search {
   const n = trace.count;
   const s: Search = {
     trace,
     rules,
     start,
-    strained,
     at: distancesFrom(trace, start),
     cost: new Float64Array(n + 1).fill(Infinity),
     before: new Int32Array(n + 1).fill(-1),
@@ -84,7 +108,7 @@ function solve(trace: Trace, rules: ChainRules, start: number, strained: boolean
   for (let i = 0; i < n; i++) {
     if (s.cost[i]! < Infinity) extendFrom(s, i);
   }
-  return s.cost[n]! < Infinity ? readPath(s) : null;
+  return s;
 }
 
 function distancesFrom(t: Trace, start: number): Float64Array {
@@ -100,12 +124,13 @@ function extendFrom(s: Search, i: number): void {
   const n = s.trace.count;
   const from = s.at[i]!;
   const cheapest = s.cost[i]! + STRING_COST;
+  const lenient = isLenient(s, i);
   let lastGood = from;
   for (let j = i + 1; j <= n; j++) {
     const at = s.at[j]!;
     if (cheapest >= s.cost[j]! || (mayEnd(s, i, j) && tryLink(s, i, j, at - from))) lastGood = at;
     if (at - lastGood > PATIENCE_FT) return;
-    if (isCorner(s, j) && !(s.strained && at - from < STRAINED_REACH_FT)) return;
+    if (isCorner(s, j) && !(lenient && at - from < STRAINED_REACH_FT)) return;
   }
 }
 
@@ -136,16 +161,25 @@ function tryLink(s: Search, i: number, j: number, length: number): boolean {
   if (plain && swingExists(s.trace, s.rules.tube, from, to, s.rules.mayPin, s.scratch)) {
     return offer(s, i, j, base + SWING_COST, 1);
   }
-  if (s.strained && length <= STRAINED_REACH_FT) {
+  if (length <= STRAINED_REACH_FT && isLenient(s, i)) {
     const excess = stringExcess(s.trace, s.rules.tube, from, to, Infinity);
-    return offer(s, i, j, base + STRING_COST + STRAIN_COST * (0.02 + Math.max(0, excess)), 0);
+    return offer(
+      s,
+      i,
+      j,
+      base + STRING_COST + STRAIN_COST * (STRAIN_LEAST_FT + Math.max(0, excess)),
+      0,
+    );
   }
   return false;
 }
 
-/** Only strained links run over a corner. */
+const isLenient = (s: Search, i: number): boolean =>
+  s.rules.lenient[(s.start + i) % s.trace.count] === 1;
+
+/** Only links that may leave the tube run over a corner. */
 function passesCorner(s: Search, i: number, j: number): boolean {
-  if (!s.strained) return false;
+  if (!isLenient(s, i)) return false;
   for (let k = i + 1; k < j; k++) if (isCorner(s, k)) return true;
   return false;
 }

@@ -228,7 +228,11 @@ function setControl(c: ControlPlan['set'][number]): Control {
 }
 
 function planProblems(best: Attempt, plan: StakePlan): Problem[] {
-  return [...overTargetProblems(plan), ...detailProblems(best), ...fitProblems(best, plan)];
+  return [
+    ...overTargetProblems(plan),
+    ...detailProblems(best, plan.spec),
+    ...fitProblems(best, plan),
+  ];
 }
 
 function overTargetProblems(plan: StakePlan): Problem[] {
@@ -245,11 +249,12 @@ function overTargetProblems(plan: StakePlan): Problem[] {
     );
 }
 
-function detailProblems(best: Attempt): Problem[] {
+function detailProblems(best: Attempt, spec: StakeoutSpec): Problem[] {
+  const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
   return best.draft.contours.flatMap((c, i) => {
     const joined = best.joined[i]!;
     const dropped = c.pieces.length === 0 || !joined.ok;
-    if (!dropped && !c.strained) return [];
+    if (!dropped && !(c.strained && best.review.largestGapFt > limit)) return [];
     const at = tracePoint(c.trace, 0);
     return [
       problem(

@@ -8,12 +8,14 @@ export interface SpacedPoint<T> {
 
 export interface SpacingIndex<T> {
   readonly cell: number;
-  readonly buckets: Map<string, SpacedPoint<T>[]>;
+  readonly buckets: Map<number, SpacedPoint<T>[]>;
 }
 
 export const spacingIndex = <T>(cell: number): SpacingIndex<T> => ({ cell, buckets: new Map() });
 
-const bucketKey = (x: number, y: number): string => `${x},${y}`;
+/** Cells are numbered on a square of this many a side, centred on the origin. */
+const SPAN = 1 << 22;
+const bucketKey = (x: number, y: number): number => (x + SPAN / 2) * SPAN + y + SPAN / 2;
 
 export function spacingAdd<T>(index: SpacingIndex<T>, at: Point, tag: T): void {
   const key = bucketKey(Math.floor(at.x / index.cell), Math.floor(at.y / index.cell));
@@ -33,9 +35,9 @@ export function spacingNear<T>(
   const out: SpacedPoint<T>[] = [];
   for (let x = cx - 1; x <= cx + 1; x++) {
     for (let y = cy - 1; y <= cy + 1; y++) {
-      for (const p of index.buckets.get(bucketKey(x, y)) ?? []) {
-        if (pointDistance(p.at, at) < within) out.push(p);
-      }
+      const bucket = index.buckets.get(bucketKey(x, y));
+      if (bucket === undefined) continue;
+      for (const p of bucket) if (pointDistance(p.at, at) < within) out.push(p);
     }
   }
   return out;

@@ -9,7 +9,7 @@ import {
   ringSimplify,
   type Ring,
 } from '../geometry/polyline';
-import { CORNER_TURN } from './limits';
+import { CORNER_TURN, PLANNED_SPACING_FT } from './limits';
 
 /** Spacing of the points that are tested, and of the places where a stake may stand. */
 export const TRACE_STEP_FT = 0.25;
@@ -17,6 +17,8 @@ export const TRACE_STEP_FT = 0.25;
 export const THINNING_IN = 0.1;
 /** A corner's turn is measured between the chords to points this far on either side. */
 const CORNER_ARM_FT = 0.5;
+/** Of corners nearer than this along the contour, only the sharpest can have a stake. */
+const CORNERS_APART_FT = PLANNED_SPACING_FT * 1.05;
 
 /** A closed contour: point 0 is where it is opened (its sharpest corner when it has one). */
 export interface Trace {
@@ -73,7 +75,7 @@ function sharpest(turns: readonly number[]): number {
   return best;
 }
 
-/** The turn at each point that is a corner, 0 elsewhere: the largest turn within an arm's length. */
+/** The turn at each point that is a corner, 0 elsewhere: the largest turn within reach. */
 function cornerTurns(points: readonly Point[]): number[] {
   const n = points.length;
   const along = distances(points);
@@ -84,7 +86,7 @@ function cornerTurns(points: readonly Point[]): number[] {
       const before = (i - step + n) % n;
       const after = (i + step) % n;
       const reach = Math.min(gap(along, before, i, n), gap(along, i, after, n));
-      if (reach > CORNER_ARM_FT) break;
+      if (reach > CORNERS_APART_FT) break;
       if (turns[before]! >= turn || turns[after]! > turn) return 0;
     }
     return turn;
