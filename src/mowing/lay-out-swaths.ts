@@ -3,7 +3,7 @@ import type { Field } from '../field/model';
 import type { Design, Stroke } from '../design/model';
 import type { Machine, Phase } from './model';
 import type { Swath, SwathLayout } from './swath-model';
-import { cutToBody, prepareBody } from './swaths/cut-to-body';
+import { cutToBody, prepareBody, prepareField } from './swaths/cut-to-body';
 import { findUncovered } from './swaths/find-uncovered';
 
 export interface SwathInput {
@@ -22,9 +22,10 @@ export interface SwathInput {
 export function layOutSwaths(input: SwathInput): SwathLayout {
   const { field, design, toleranceIn } = input;
   const tools = new Map(design.patches.map((p) => [p.id, p.tool]));
+  const ground = prepareField(field);
   const bodies = {
-    wide: prepareBody(field, input.wide),
-    narrow: prepareBody(field, input.narrow),
+    wide: prepareBody(field, ground, input.wide),
+    narrow: prepareBody(field, ground, input.narrow),
   };
   const swaths: Swath[] = [];
   const blocked: { patch: string; lostFt: number }[] = [];

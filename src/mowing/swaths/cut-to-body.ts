@@ -21,13 +21,16 @@ export interface BodyGround {
   readonly clear: Region | null;
 }
 
-/** Prepares a field for one machine. */
-export function prepareBody(field: Field, machine: Machine): BodyGround {
+/** Prepares a field's drivable ground, once for all machines. */
+export const prepareField = (field: Field): DriveGround => prepareGround(drivableRegion(field));
+
+/** Prepares one machine on the prepared ground. */
+export function prepareBody(field: Field, ground: DriveGround, machine: Machine): BodyGround {
   const body = bodyOf(machine);
   const half = Math.max(body.half, inches(machine.cutWidthIn) / 2);
   const keepOuts = regionUnionAll(field.keepOuts.map((k) => regionOffset(k.region, half)));
   return {
-    ground: prepareGround(drivableRegion(field)),
+    ground,
     body,
     clear: keepOuts.length === 0 ? null : regionSubtract(field.outfieldGrass, keepOuts),
   };

@@ -6,10 +6,10 @@ import {
   lineBuffer,
   regionArea,
   regionBox,
+  regionFrom,
   regionOffset,
   regionParts,
   regionSubtract,
-  regionUnionAll,
   type Region,
 } from '../../geometry/region';
 import type { Uncovered } from '../model';
@@ -45,7 +45,10 @@ export function findUncovered(
 
 /** Everything under the swaths, a rectangle per piece of line. */
 const sweepRegion = (swaths: readonly Swath[]): Region =>
-  regionUnionAll(swaths.map((s) => lineBuffer(s.line, s.widthFt / 2, 'butt')));
+  regionFrom(
+    swaths.flatMap((s) => lineBuffer(s.line, s.widthFt / 2, 'butt')),
+    'non-zero',
+  );
 
 function listLeftovers(left: Region): Uncovered[] {
   const parts = regionParts(left).map((region) => ({ region, areaSqFt: regionArea(region) }));
