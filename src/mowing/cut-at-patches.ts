@@ -4,6 +4,7 @@ import { pointDistance, pointLerp, type Point } from '../geometry/point';
 import type { Polyline } from '../geometry/polyline';
 import { regionBox, regionContains } from '../geometry/region';
 import { segmentIntersection } from '../geometry/segment';
+import { SAME_POINT } from '../geometry/tolerance';
 import type { Patch } from '../design/model';
 
 interface PatchEdges {
@@ -86,7 +87,11 @@ function crossingStops(index: PatchEdges, a: Point, b: Point): Point[] {
       }
     }
   }
-  return [...at].sort((x, y) => x - y).map((t) => (t === 0 ? a : t === 1 ? b : pointLerp(a, b, t)));
+  const apart = SAME_POINT / Math.max(SAME_POINT, pointDistance(a, b));
+  const inner = [...at]
+    .sort((x, y) => x - y)
+    .filter((t, i, all) => t > apart && t < 1 - apart && t - (all[i - 1] ?? 0) > apart);
+  return [a, ...inner.map((t) => pointLerp(a, b, t)), b];
 }
 
 function patchAt(index: PatchEdges, p: Point, own: string): string {

@@ -19,6 +19,8 @@ export type Step = Omit<Leg, 'seq' | 'startS' | 'machine' | 'visit'>;
 export interface Driver {
   readonly vehicle: Vehicle;
   readonly ground: DriveGround;
+  /** Ground to keep to on the way where there is a way on it: the finished graphic left out. */
+  around: DriveGround | null;
   readonly patches: ReturnType<typeof indexPatches>;
   readonly steps: Step[];
   readonly passes: Pass[];
@@ -34,7 +36,7 @@ export function driveSwath(driver: Driver, swath: Swath): void {
   const lostFt = polylineLength(swath.line) - parts.reduce((n, p) => n + polylineLength(p), 0);
   if (lostFt > LOST_WORTH_NOTING) driver.trimmed.push({ swath, lostFt });
   for (const line of parts) {
-    const way = findTransit(driver.ground, driver.vehicle, driver.at, linePose(line, 'start'));
+    const way = findWay(driver, linePose(line, 'start'));
     if (!way) {
       driver.unreached.push(swath);
       continue;
@@ -42,6 +44,12 @@ export function driveSwath(driver: Driver, swath: Swath): void {
     driveTransit(driver, way, swath.phase, driver.vehicle.machine.turnSeconds);
     mowLine(driver, swath, line);
   }
+}
+
+function findWay(driver: Driver, to: Pose): Transit | null {
+  const { ground, around, vehicle, at } = driver;
+  const outside = around ? findTransit(around, vehicle, at, to) : null;
+  return outside ?? findTransit(ground, vehicle, at, to);
 }
 
 /** Feet of a pass that may be missing before it is noted. */
@@ -144,7 +152,7 @@ export function driveOff(driver: Driver, place: Point): boolean {
   for (let i = 0; i < HEADINGS; i++) {
     const pose = { x: place.x, y: place.y, heading: (2 * Math.PI * i) / HEADINGS };
     if (!bodyFits(driver.ground, driver.vehicle.body, pose)) continue;
-    const way = findTransit(driver.ground, driver.vehicle, driver.at, pose);
+    const way = findWay(driver, pose);
     if (way && (!best || way.seconds < best.seconds)) best = way;
   }
   if (best) driveTransit(driver, best, 'carry', 0);

@@ -9,7 +9,7 @@ import { pointLerp, type Point } from '../geometry/point';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
 import { boxCentre } from '../geometry/box';
-import { regionBox, type Region } from '../geometry/region';
+import { regionBox, regionSubtract, type Region } from '../geometry/region';
 import { indexPatches } from './cut-at-patches';
 import { driveOff, driveSwath, type Driver } from './drive-machine';
 import {
@@ -50,13 +50,15 @@ const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
  * `pass-unreached`, `pass-trimmed`, `graphic-disturbed` (warnings: what cannot be driven as laid out).
  */
 export function planRoute(input: RouteInput, layout: SwathLayout): Result<PassPlan> {
-  const ground = prepareGround(drivableRegion(input.field));
+  const drivable = drivableRegion(input.field);
+  const ground = prepareGround(drivable);
   const keepOff = setOutArea(input.design.graphic);
   const places = { ground, keepOff, patches: indexPatches(input.design.patches) };
   const wide = newDriver(input, input.wide, places, []);
   const narrow = newDriver(input, input.narrow, places, wide ? [wide.at] : []);
   if (!wide || !narrow) return fail(gateShut());
-  const steps = driveInOrder(wide, narrow, layout.swaths);
+  const around = prepareGround(regionSubtract(drivable, keepOff));
+  const steps = driveInOrder(wide, narrow, layout.swaths, around);
   const legs = layTimeline(steps, input.setOutSeconds);
   const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs);
   const problems = [wide, narrow].flatMap((driver) => driverProblems(driver, input.design));
@@ -95,6 +97,7 @@ function newDriver(
   return {
     vehicle,
     ground,
+    around: null,
     patches,
     steps: [],
     passes: [],
@@ -104,8 +107,16 @@ function newDriver(
   };
 }
 
-/** Drives everything. With a graphic both machines wait for the count; without one nobody does. */
-function driveInOrder(wide: Driver, narrow: Driver, swaths: readonly Swath[]): Stages {
+/**
+ * Drives everything. With a graphic both machines wait for the count, and the wide one then keeps to
+ * `around`, off the graphic and out of the way of whoever works on it; without one nobody waits.
+ */
+function driveInOrder(
+  wide: Driver,
+  narrow: Driver,
+  swaths: readonly Swath[],
+  around: DriveGround,
+): Stages {
   const of = (role: 'wide' | 'narrow', before: boolean) =>
     swaths.filter((s) => s.role === role && isBefore(s) === before);
   const graphic = of('narrow', false);
@@ -113,6 +124,7 @@ function driveInOrder(wide: Driver, narrow: Driver, swaths: readonly Swath[]): S
   driveGroups(wide, of('wide', true));
   if (graphic.length > 0) driveOff(wide, homes.wide);
   const background = wide.steps.splice(0);
+  wide.around = graphic.length > 0 ? around : null;
   const holdAt = { wide: wide.at, narrow: narrow.at };
   driveGroups(wide, of('wide', false));
   driveOff(wide, homes.wide);
