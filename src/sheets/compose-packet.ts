@@ -30,14 +30,15 @@ export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
 
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;
-  const drafts = [
-    overviewPage(kit, notes),
+  const others = [
     ...cautionPages(kit),
     ...controlPages(kit),
     ...(stakes ? [...stakePages(kit, stakes), ...outlinePages(kit, stakes)] : []),
     ...passPages(kit),
     ...hoursPages(kit),
   ];
+  const titles = others.map((draft) => draft.title);
+  const drafts = [overviewPage(kit, notes, titles), ...others];
   return drafts.map((draft, i) => finishSheet(kit, draft, i + 1, drafts.length));
 }
 

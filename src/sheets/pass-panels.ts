@@ -35,12 +35,13 @@ export function planPassPanels(kit: Kit, group: PassGroup, maxHeight: number): P
       lines: lines.map((line) => line.map(frame.toPaper)),
     }),
     leastScale: leastScaleOf(group),
+    insets: true,
     ...(show ? { show: boxGrow(show, 2) } : {}),
   });
 }
 
 /** Neighbouring passes at least this far apart on paper, up to a scale at which all is plain. */
-const LEAST_SPACING = 6;
+const LEAST_SPACING = 4.6;
 const PLAIN_SCALE = 7;
 
 const leastScaleOf = (group: PassGroup): number =>

@@ -32,6 +32,8 @@ export interface LabelScene {
   readonly lines: readonly Polyline[];
   /** Places already taken. */
   readonly taken: readonly Box[];
+  /** How far labels may stand off, in steps; all steps when missing. */
+  readonly steps?: number;
 }
 
 export interface PlacedLabel {
@@ -110,7 +112,8 @@ function bestPlace(
 ): PlacedLabel | null {
   let best: PlacedLabel | null = null;
   let least = Infinity;
-  for (let g = 0; g < GAPS.length && g * COST.gap < least; g++) {
+  const steps = Math.min(GAPS.length, scene.steps ?? GAPS.length);
+  for (let g = 0; g < steps && g * COST.gap < least; g++) {
     for (let d = 0; d < DIRECTIONS; d++) {
       const label = candidate(request, g, d);
       const base = g * COST.gap + turnCost(d);
@@ -193,20 +196,29 @@ function leaderClear(leader: Piece, request: LabelRequest, discs: readonly Disc[
   );
 }
 
+const pointInBox = (b: Box, p: Point): boolean =>
+  p.x >= b.minX && p.x <= b.maxX && p.y >= b.minY && p.y <= b.maxY;
+
 /** Whether a straight piece touches a box. */
 export function segmentMeetsBox(piece: Piece, b: Box): boolean {
   const [p, q] = piece;
-  const inside = (r: Point) => r.x >= b.minX && r.x <= b.maxX && r.y >= b.minY && r.y <= b.maxY;
-  if (inside(p) || inside(q)) return true;
+  if (pointInBox(b, p) || pointInBox(b, q)) return true;
   if (Math.max(p.x, q.x) < b.minX || Math.min(p.x, q.x) > b.maxX) return false;
   if (Math.max(p.y, q.y) < b.minY || Math.min(p.y, q.y) > b.maxY) return false;
-  const corners = [
-    { x: b.minX, y: b.minY },
-    { x: b.maxX, y: b.minY },
-    { x: b.maxX, y: b.maxY },
-    { x: b.minX, y: b.maxY },
-  ];
-  return corners.some((corner, i) => segmentsMeet(piece, [corner, corners[(i + 1) % 4]!]));
+  return straddles(p, q, b);
+}
+
+/** Whether the box has corners on both sides of the line through p and q. */
+function straddles(p: Point, q: Point, b: Box): boolean {
+  const dx = q.x - p.x;
+  const dy = q.y - p.y;
+  const a = dx * (b.minY - p.y);
+  const c = dx * (b.maxY - p.y);
+  const d = dy * (b.minX - p.x);
+  const e = dy * (b.maxX - p.x);
+  const least = Math.min(a, c) - Math.max(d, e);
+  const most = Math.max(a, c) - Math.min(d, e);
+  return least <= 0 && most >= 0;
 }
 
 function lineCost(label: PlacedLabel, lines: Lines): number {

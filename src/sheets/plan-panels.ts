@@ -28,6 +28,8 @@ export interface PanelOptions {
   readonly leastScale: number;
   /** Signs and lines that the drawing will hold, in paper points of the frame. */
   readonly scene: (frame: ViewFrame) => Pick<LabelScene, 'discs' | 'lines'>;
+  /** Crowded places get a drawing of their own beside the whole, instead of cutting it in two. */
+  readonly insets: boolean;
   /** Ground that a panel of these items must show besides the items. */
   readonly show?: Box;
 }
@@ -60,8 +62,9 @@ function split(items: readonly PanelItem[], options: PanelOptions, show?: Box): 
   const small = panel.frame.scale < options.leastScale && items.length > FEW;
   if (failed.length === 0 && !small) return [panel];
   invariant(items.length > 1, `no room for the label of ${items[0]!.id} alone in a panel`);
-  const [first, second] = halves(items);
-  return [...split(first, options), ...split(second, options)];
+  const [first, second] = small ? halves(items) : partsFor(items, failed, options);
+  const wide = options.insets && !small ? show : undefined;
+  return [...split(first, options, wide), ...split(second, options)];
 }
 
 function makePanel(items: readonly PanelItem[], options: PanelOptions, show?: Box) {
@@ -108,6 +111,30 @@ function atLeast(box: Box, size: number): Box {
   const y = Math.max(0, (size - boxHeight(box)) / 2);
   return { minX: box.minX - x, maxX: box.maxX + x, minY: box.minY - y, maxY: box.maxY + y };
 }
+
+/** What stays in the drawing, and what goes to the next: the crowded place, or one half. */
+function partsFor(
+  items: readonly PanelItem[],
+  failed: readonly string[],
+  options: PanelOptions,
+): [PanelItem[], PanelItem[]] {
+  if (!options.insets) return halves(items);
+  const without = new Set(failed);
+  const box = boxOfPoints(items.filter((item) => without.has(item.id)).map((item) => item.at))!;
+  const crowded = boxGrow(box, CROWD_FT);
+  const [inside, outside]: [PanelItem[], PanelItem[]] = [[], []];
+  for (const item of items) (boxContains(crowded, item.at) ? inside : outside).push(item);
+  return outside.length === 0 || inside.length > MOST * items.length
+    ? halves(items)
+    : [outside, inside];
+}
+
+/** A crowded place with more than this share of the items is no inset. */
+const MOST = 0.6;
+const CROWD_FT = 3;
+
+const boxContains = (b: Box, p: Point): boolean =>
+  p.x >= b.minX && p.x <= b.maxX && p.y >= b.minY && p.y <= b.maxY;
 
 /** Two groups, left and right or far and near: cut at a wide gap when there is one, else halved. */
 function halves(items: readonly PanelItem[]): [PanelItem[], PanelItem[]] {

@@ -20,7 +20,11 @@ const LABEL_SIZE = 8;
 const SIGN = 2.2;
 /** So few stakes are drawn with their tapes, from the controls. */
 const FEW = 4;
-const FEW_HEIGHT = 150;
+/** Labels here stand close; those that find no place are left to the outline drawings. */
+const NEAR = 3;
+const FEW_HEIGHT = 160;
+/** With more than this the drawing takes what room there is from the key. */
+const MANY = 30;
 
 /** Marks with the drawing's top left at (0, 0). */
 export function planRoundDrawing(
@@ -35,7 +39,8 @@ export function planRoundDrawing(
     return { height: FEW_HEIGHT, marks: fewMarks(kit, stakes, round, rows, window) };
   }
   const height = 190;
-  const key = { minX: width - height * 1.06, maxX: width, minY: 0, maxY: height };
+  const many = rows.length > MANY;
+  const key = { minX: width - (many ? 118 : 150), maxX: width, minY: 0, maxY: many ? 118 : 150 };
   const main = { minX: 0, maxX: key.minX - 8, minY: 0, maxY: height };
   return {
     height,
@@ -99,6 +104,7 @@ function roundLabels(
     discs: [...discs, ...held.map((h) => ({ at: frame.toPaper(h.at), radius: 5 }))],
     lines: outlineLines(stakes, at).map((line) => line.map(frame.toPaper)),
     taken: [],
+    steps: NEAR,
   };
   return placeLabels(
     wanted.filter((r) => isInside(window, r.at)),
@@ -165,7 +171,7 @@ function tapeLines(stake: Stake, at: ReadonlyMap<string, Point>, frame: ViewFram
   const from = set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from];
   const line = (id: string) => [pointNamed(at, id), stake.at].map(frame.toPaper);
   return [
-    ...from.map((id) => inkLine(line(id), inkStroke(0.9))),
+    ...from.map((id) => inkLine(line(id), inkStroke(1.4))),
     inkLine(line(check.from), inkStroke(0.6, BLACK, AREA_DASH)),
   ];
 }

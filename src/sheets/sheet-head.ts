@@ -1,5 +1,5 @@
 /** Head and foot of every sheet. */
-import { cutText } from './fit-text';
+import { cutText, wrapText } from './fit-text';
 import { inkRule, inkText } from './ink';
 import type { Kit } from './kit';
 import type { Mark, Sheet } from './marks';
@@ -9,7 +9,7 @@ import { FOOT_HEIGHT, HEAD_HEIGHT, MARGIN } from './paper';
 /** A sheet before it has its number. */
 export interface Draft {
   readonly title: string;
-  /** One line under the title: what this sheet has the crew do. */
+  /** One line or two under the title: what this sheet has the crew do. */
   readonly lead: string;
   readonly marks: readonly Mark[];
 }
@@ -24,6 +24,7 @@ export function finishSheet(kit: Kit, draft: Draft, number: number, total: numbe
 }
 
 const RIGHT_COLUMN = 160;
+const TITLE_SIZE = 20;
 
 function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[] {
   const { left, right } = kit.paper;
@@ -34,18 +35,14 @@ function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[
     cutText(kit.metrics, text, size, font, RIGHT_COLUMN);
   const { name, club, date, field } = kit.plan.project;
   const place = [field.name, dayText(date)].filter((word) => word !== '').join(', ');
+  const titleWidth = kit.metrics.width(draft.title, TITLE_SIZE, 'heading');
+  const titleSize = TITLE_SIZE * Math.min(1, room / titleWidth);
+  const leads = wrapText(kit.metrics, draft.lead, 9.5, 'regular', room).slice(0, 2);
   const right9 = { size: 9, align: 'right' } as const;
   return [
     inkText(left, MARGIN + 38, figure, { size: 38, font: 'bold' }),
-    inkText(left + indent, MARGIN + 20, draft.title, { size: 20, font: 'heading' }),
-    inkText(
-      left + indent,
-      MARGIN + 38,
-      cutText(kit.metrics, draft.lead, 10, 'regular', room + 80),
-      {
-        size: 10,
-      },
-    ),
+    inkText(left + indent, MARGIN + 20, draft.title, { size: titleSize, font: 'heading' }),
+    ...leads.map((line, i) => inkText(left + indent, MARGIN + 33 + i * 11, line, { size: 9.5 })),
     inkText(right, MARGIN + 8, cut(name, 9, 'bold'), { ...right9, font: 'bold' }),
     inkText(right, MARGIN + 19, cut(club, 9, 'regular'), right9),
     inkText(right, MARGIN + 30, cut(place, 9, 'regular'), right9),

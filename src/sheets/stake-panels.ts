@@ -43,6 +43,7 @@ export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
       maxHeight: options.maxHeight,
       labelSize: LABEL_SIZE,
       leastScale: LEAST_SCALE,
+      insets: false,
       scene: (frame) => ({
         discs: sceneDiscs(options.stakes, named, frame),
         lines: lines.map((line) => line.map(frame.toPaper)),

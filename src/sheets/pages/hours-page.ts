@@ -103,12 +103,12 @@ function addBar(kit: Kit, flow: Flow): void {
 
 const columns = (w: number) => ({
   name: 18,
-  quantity: w - 308,
-  unit: w - 304,
-  people: w - 208,
-  p50: w - 150,
-  p90: w - 90,
-  start: w - 34,
+  quantity: w - 268,
+  unit: w - 264,
+  people: w - 176,
+  p50: w - 124,
+  p90: w - 68,
+  start: w - 30,
 });
 
 function addHead(kit: Kit, flow: Flow): void {
@@ -137,26 +137,30 @@ function addTask(kit: Kit, flow: Flow, task: Task, index: number): void {
   const at = columns(right - left);
   const { rate } = task;
   const source = `${figure(rate.low)} / ${figure(rate.likely)} / ${figure(rate.high)} ${rate.unit}; ${rate.source}`;
-  const lines = wrapText(kit.metrics, source, 8.5, 'regular', right - left - at.name - 30).slice(
-    0,
-    3,
-  );
-  const height = 21 + lines.length * 10.5;
+  const room = at.quantity - at.name - 44;
+  const names = wrapText(kit.metrics, task.name, 10.5, 'bold', room);
+  const sources = wrapText(kit.metrics, source, 8.5, 'regular', right - left - at.name - 30);
+  const deep = names.length * 12;
+  const height = deep + sources.length * 10.5 + 8;
   if (flow.need(height)) addHead(kit, flow);
   const y = flow.y() + 13;
   const cell = (x: number, text: string, align: 'left' | 'right' = 'right') =>
-    inkText(left + x, y, text, { size: 10.5, align });
+    inkText(left + x, y, text, { size: 9.5, align });
   flow.add(
     [
       inkText(left, y, String(index + 1), { size: 11, font: 'bold' }),
-      inkText(left + at.name, y, task.name, { size: 11, font: 'bold' }),
+      ...names.map((line, i) =>
+        inkText(left + at.name, y + i * 12, line, { size: 10.5, font: 'bold' }),
+      ),
       cell(at.quantity, figure(task.quantity)),
       cell(at.unit, task.unit, 'left'),
       cell(at.people, String(task.people)),
       cell(at.p50, spanText(task.minutesP50)),
       cell(at.p90, spanText(task.minutesP90)),
       cell(at.start, clockAfter(kit.plan.hours.window.opens, task.startMin)),
-      ...lines.map((line, i) => inkText(left + at.name, y + 12 + i * 10.5, line, { size: 8.5 })),
+      ...sources.map((line, i) =>
+        inkText(left + at.name, y + deep - 1 + i * 10.5, line, { size: 8.5 }),
+      ),
       inkRing(
         boxRing({ minX: right - 13, maxX: right - 2, minY: y - 9, maxY: y + 2 }),
         inkStroke(0.9),

@@ -27,7 +27,7 @@ function drawingPages(kit: Kit, stakes: StakePlan): Draft[] {
     named: stakes.stakes.filter((stake) => stake.kind !== 'control'),
     held: [],
     width: paper.right - paper.left,
-    maxHeight: paper.bottom - paper.top - LEGEND - PANEL_HEAD - 8,
+    maxHeight: paper.bottom - paper.top - LEGEND - PANEL_HEAD - LOCATOR_HEIGHT - 20,
   };
   const panels = planStakePanels(kit, options);
   addLegend(kit, flow);
@@ -56,7 +56,7 @@ function addLegend(kit: Kit, flow: Flow): void {
 }
 
 /** Left ends of the columns, points from the left margin. */
-const COLUMNS = [0, 44, 96, 166, 226, 290, 412] as const;
+const COLUMNS = [0, 40, 88, 150, 204, 260, 380] as const;
 const HEADS = ['piece', 'what', 'from', 'to', 'pin', 'radius', 'turn'] as const;
 
 function listPages(kit: Kit, stakes: StakePlan): Draft[] {
@@ -72,7 +72,7 @@ function listPages(kit: Kit, stakes: StakePlan): Draft[] {
   }
   return flow.pages().map((marks) => ({
     title: 'Outline, strings and swings',
-    lead: 'Pull each string; swing each radius about its pin. Mark the turf along both.',
+    lead: 'Pull each string. Swing each radius about its pin, from stake to stake; clockwise as seen from above. Mark the turf along both.',
     marks,
   }));
 }

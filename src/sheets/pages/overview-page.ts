@@ -18,9 +18,15 @@ import { orderOfWork } from './order-of-work';
 
 const FACTS_WIDTH = 178;
 const STRIP_HEIGHT = 96;
-const DRAWING_SHARE = 0.6;
+const DRAWING_SHARE = 0.56;
+const INDEX_HEIGHT = 84;
 
-export function overviewPage(kit: Kit, notes: readonly Problem[]): Draft {
+/** `others`: titles of the sheets that follow, from sheet 2 on. */
+export function overviewPage(
+  kit: Kit,
+  notes: readonly Problem[],
+  others: readonly string[],
+): Draft {
   const { left, right, top, bottom } = kit.paper;
   const foot = top + (bottom - top) * DRAWING_SHARE;
   const window = { minX: left, maxX: right - FACTS_WIDTH - 12, minY: top, maxY: foot };
@@ -30,7 +36,13 @@ export function overviewPage(kit: Kit, notes: readonly Problem[]): Draft {
     marks: [
       ...drawing(kit, window),
       ...facts(kit, right - FACTS_WIDTH, top, right),
-      ...problems(kit, [...notes, ...kit.plan.problems], foot + 12, bottom - STRIP_HEIGHT - 8),
+      ...problems(
+        kit,
+        [...notes, ...kit.plan.problems],
+        foot + 12,
+        bottom - STRIP_HEIGHT - 8 - INDEX_HEIGHT,
+      ),
+      ...sheetIndex(kit, others, bottom - STRIP_HEIGHT - INDEX_HEIGHT),
       ...orderOfWork(kit, bottom - STRIP_HEIGHT),
     ],
   };
@@ -50,8 +62,16 @@ function drawing(kit: Kit, window: Box): Mark[] {
     ...controlMarks(kit, frame),
     ...gateMarks(kit, frame),
     ...drawBearings(frame, scaleBar(frame.scale, project.units)),
+    ...drawingWords(kit, window),
     inkRing(boxRing(window), inkStroke(0.8)),
   ];
+}
+
+function drawingWords(kit: Kit, window: Box): Mark[] {
+  const x = window.maxX - 6;
+  const small = { size: 8, align: 'right' } as const;
+  const area = kit.plan.stakes ? [inkText(x, window.maxY - 16, 'dashes: set-out area', small)] : [];
+  return [...area, inkText(x, window.maxY - 6, 'grey: laid toward home', small)];
 }
 
 /** Grass laid toward home is grey, away white: the darker stripe as home plate sees it. */
@@ -108,13 +128,13 @@ function facts(kit: Kit, x: number, top: number, right: number): Mark[] {
   for (const group of keyFacts(kit)) {
     marks.push(inkText(x, y, group.title, { size: 12, font: 'heading' }));
     marks.push(inkRule(x, right, y + 4, 1.2));
-    y += 17;
+    y += 15.5;
     for (const [name, value] of group.rows) {
       marks.push(inkText(x, y, name, { size: 9 }));
       marks.push(inkText(right, y, value, { size: 10, font: 'bold', align: 'right' }));
-      y += 13.5;
+      y += 12;
     }
-    y += 9;
+    y += 7;
   }
   return marks;
 }
@@ -139,6 +159,38 @@ function problems(kit: Kit, list: readonly Problem[], top: number, bottom: numbe
     y += lines.length * 11 + 2;
   }
   return marks;
+}
+
+/** Which sheet holds what, in two columns. */
+function sheetIndex(kit: Kit, others: readonly string[], top: number): Mark[] {
+  const { left, right } = kit.paper;
+  const entries = indexEntries(others);
+  const half = Math.ceil(entries.length / 2);
+  const words = entries.map(([sheets, title], i) => {
+    const x = left + (i < half ? 0 : (right - left) / 2);
+    const y = top + 28 + (i % half) * 11.5;
+    return [
+      inkText(x, y, sheets, { size: 9, font: 'bold' }),
+      inkText(x + 46, y, title, { size: 9 }),
+    ];
+  });
+  return [
+    inkText(left, top + 11, 'In this packet', { size: 12, font: 'heading' }),
+    inkRule(left, right, top + 15, 1.2),
+    ...words.flat(),
+  ];
+}
+
+/** Sheets of one kind together: `4 to 9`, `Stakes`. */
+function indexEntries(others: readonly string[]): (readonly [string, string])[] {
+  const runs: { title: string; from: number; to: number }[] = [];
+  others.forEach((full, i) => {
+    const title = full.replace(/, rounds? .*/, ', by rounds');
+    const last = runs[runs.length - 1];
+    if (last?.title === title) last.to = i + 2;
+    else runs.push({ title, from: i + 2, to: i + 2 });
+  });
+  return runs.map(({ title, from, to }) => [from === to ? `${from}` : `${from} to ${to}`, title]);
 }
 
 const problemText = (one: Problem): string => `${one.where}: ${one.what}; ${one.fix}.`;

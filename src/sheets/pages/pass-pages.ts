@@ -24,17 +24,19 @@ const DRAWING_SHARE = 0.62;
 
 export function passPages(kit: Kit): Draft[] {
   const groups = groupPasses(kit.plan.passes, kit.plan.project.units);
-  return groups.flatMap((group, i) => groupPages(kit, group, i === groups.length - 1));
+  const graphic = groups.findIndex((group) => group.phase === 'graphic');
+  const telling = graphic >= 0 ? graphic : groups.length - 1;
+  return groups.flatMap((group, i) => groupPages(kit, group, i === telling));
 }
 
-function groupPages(kit: Kit, group: PassGroup, last: boolean): Draft[] {
+function groupPages(kit: Kit, group: PassGroup, told: boolean): Draft[] {
   const flow = startFlow(kit.paper);
   if (group.afterHold) flow.add(holdPoint(kit, flow.y()), HOLD_HEIGHT);
   else addBeforeHold(kit, flow);
   addDrawings(kit, group, flow);
   addList(kit, group, flow);
   addCount(kit, group, flow);
-  if (last) addUncovered(kit, flow);
+  if (told) addUncovered(kit, flow);
   return flow.pages().map((marks) => ({
     title: `Passes, ${PHASE_WORDS[group.phase]}`,
     lead: leadText(kit, group),
@@ -115,25 +117,25 @@ function columnHead(x: number, width: number, y: number): Mark[] {
   return [
     head(0, 'pass'),
     head(28, 'lay'),
-    head(92, 'length', 'right'),
-    head(97, 'then'),
+    head(88, 'length', 'right'),
+    head(92, 'then'),
     inkRule(x, x + width, y + 4, 1.1),
   ];
 }
 
 function passCells(kit: Kit, group: PassGroup, pass: Pass, x: number, y: number, width: number) {
   const lay = layWord(pass);
-  const room = width - 97 - 15;
-  const next = cutText(kit.metrics, group.thenText.get(pass.number) ?? '', 8.5, 'regular', room);
+  const room = width - 92 - 12;
+  const next = cutText(kit.metrics, group.thenText.get(pass.number) ?? '', 8, 'regular', room);
   return [
     inkText(x, y, String(pass.number), { size: 10, font: 'bold' }),
     ...(lay.bearingDeg === null ? [] : layArrow(x + 23, y - 3, lay.bearingDeg)),
     inkText(x + 31, y, lay.word, { size: 9 }),
-    inkText(x + 92, y, wholeLength(pass.lengthFt, kit.plan.project.units), {
+    inkText(x + 88, y, wholeLength(pass.lengthFt, kit.plan.project.units), {
       size: 9,
       align: 'right',
     }),
-    inkText(x + 97, y, next, { size: 8.5 }),
+    inkText(x + 92, y, next, { size: 8 }),
     inkBox(x + width - 10, y - 8, 9, 9, 0.7),
     inkRule(x, x + width, y + 3.6, 0.3, FAINT),
   ];

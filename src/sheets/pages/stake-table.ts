@@ -11,14 +11,14 @@ import { kindSign } from '../symbols';
 /** Readings are read at arm's length: never under 11 pt. */
 export const READING_SIZE = 12.5;
 export const CHECK_SIZE = 11;
-const STAKE_SIZE = 15;
+const STAKE_SIZE = 14;
 const WORD_SIZE = 8.5;
 export const ROW_HEIGHT = 20;
 export const TABLE_HEAD = 16;
 
 /** Left ends of the columns, points from the left margin; `w` is the width between the margins. */
 const columns = (w: number) => ({
-  sign: 33,
+  sign: 34,
   kind: 41,
   method: 72,
   from1: 89,
@@ -27,8 +27,8 @@ const columns = (w: number) => ({
   reading2: 208,
   side: 290,
   check: 319,
-  checkFrom: 343,
-  checkReading: 363,
+  checkFrom: 345,
+  checkReading: 364,
   within: 433,
   limit: 458,
   over: 490,
