@@ -10,6 +10,7 @@ export default defineConfig({
           exclude: ['tests/app/**', '**/node_modules/**'],
           environment: 'node',
           testTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
       {

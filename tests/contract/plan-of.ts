@@ -3,10 +3,17 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import { FONT_CATALOGUE } from '../../src/art/fonts';
+import type { Assets } from '../../src/art/model';
+import type { Result } from '../../src/base/result';
 import { engine } from '../../src/engine/api';
+import { controlsCsv, outlineCsv, stakesCsv } from '../../src/exchange/stake-files';
+import { buildField } from '../../src/field/build-field';
+import type { Region } from '../../src/geometry/region';
+import { placeGraphic } from '../../src/plan/make-plan';
 import type { Plan } from '../../src/plan/model';
 import type { Project } from '../../src/project/model';
 import type { SheetFonts } from '../../src/sheets/fonts';
+import { planStakes } from '../../src/stakeout/plan-stakes';
 
 const require = createRequire(import.meta.url);
 const DEMOS = resolve(import.meta.dirname, '../../demo-data');
@@ -31,15 +38,36 @@ export function readDemo(file: string): Project {
   return read.value;
 }
 
-export function planOf(project: Project): Plan {
+function assetsOf(project: Project): Assets {
   const source = project.art?.source;
   const fonts = source?.kind === 'text' ? { [source.font]: fontBytes(source.font) } : {};
   const files =
     source?.kind === 'svg' ? { [source.file]: readFileSync(join(DEMOS, source.file), 'utf8') } : {};
-  const plan = engine.makePlan(project, { fonts, files });
-  if (!plan.ok)
-    throw new Error(plan.problems.map((p) => `${p.code} ${p.where} ${p.what}`).join('; '));
-  return plan.value;
+  return { fonts, files };
+}
+
+function take<T>(result: Result<T>): T {
+  if (result.ok) return result.value;
+  throw new Error(result.problems.map((p) => `${p.code} ${p.where} ${p.what}`).join('; '));
+}
+
+export const planOf = (project: Project): Plan => take(engine.makePlan(project, assetsOf(project)));
+
+/** Ground, graphic and stakes only: what the stake files need, without passes and pictures. */
+export function stakeFilesOf(project: Project): {
+  readonly files: Readonly<Record<string, string>>;
+  readonly graphic: Region;
+} {
+  const field = take(buildField(project.field, project.units));
+  const graphic = take(placeGraphic(project, assetsOf(project)));
+  const spec = { ...project.stakeout, system: project.units };
+  const plan = take(planStakes({ field, graphic, spec }));
+  const files = {
+    'controls.csv': controlsCsv(plan.controls),
+    'stakes.csv': stakesCsv(plan),
+    'outline.csv': outlineCsv(plan),
+  };
+  return { files, graphic };
 }
 
 /** The word demo with another word in another font. */

@@ -5,7 +5,6 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
-import { engine } from '../../src/engine/api';
 import type { Project } from '../../src/project/model';
 import {
   compareAreas,
@@ -19,9 +18,7 @@ import {
   type StakeRow,
   type Xy,
 } from '../support/stranger';
-import { fileText, planOf, readDemo, wordProject } from './plan-of';
-
-type Files = Readonly<Record<string, string | Uint8Array>>;
+import { readDemo, stakeFilesOf, wordProject } from './plan-of';
 
 const stakeRow = (r: Record<string, string>): StakeRow => ({
   stake: r['stake']!,
@@ -81,7 +78,6 @@ const JOBS: [string, () => Project][] = [
 ];
 
 describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
-  let files: Files;
   let stakes: Record<string, string>[];
   let outline: Record<string, string>[];
   let fixed: Map<string, Xy>;
@@ -91,21 +87,20 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
   let limitFt: number;
 
   beforeAll(() => {
-    files = engine.makeFiles(planOf(project()));
-    const controls = parseCsv(fileText(files, 'controls.csv'));
-    stakes = parseCsv(fileText(files, 'stakes.csv'));
-    outline = parseCsv(fileText(files, 'outline.csv'));
+    const job = project();
+    const { files, graphic } = stakeFilesOf(job);
+    const controls = parseCsv(files['controls.csv']!);
+    stakes = parseCsv(files['stakes.csv']!);
+    outline = parseCsv(files['outline.csv']!);
     fixed = new Map(
       controls
         .filter((c) => c['kind'] === 'fixed')
         .map((c): [string, Xy] => [c['id']!, [Number(c['x_ft']), Number(c['y_ft'])]]),
     );
     at = setOut(fixed, stakes.map(stakeRow));
-    const design = JSON.parse(fileText(files, 'design.json')) as { graphics: { rings: Xy[][] }[] };
-    art = design.graphics.flatMap((g) => g.rings);
-    const summary = JSON.parse(fileText(files, 'summary.json')) as Record<string, number>;
-    toleranceFt = summary['tolerance_in']! / 12;
-    limitFt = summary['tape_limit_ft']!;
+    art = graphic.map((ring) => ring.map((p): Xy => [p.x, p.y]));
+    toleranceFt = job.stakeout.toleranceIn / 12;
+    limitFt = job.stakeout.tape.limitFt;
   });
 
   it('puts every stake where the file says the readings put it', () => {
