@@ -5,14 +5,14 @@ import { polylineAt, polylineLength, type Polyline } from '../../geometry/polyli
 import { COLOUR } from './colours';
 import { placeLabels, type Box } from './labels';
 import type { PaintJob } from './paint';
-import { legsOfSet, passesOfSet, setOf } from './pass-sets';
+import { setOf } from './pass-sets';
 
 type Place = (p: Point) => Point;
 
 export function drawPasses(ctx: CanvasRenderingContext2D, job: PaintJob, place: Place): void {
-  const set = setOf(job.plan.passes, job.passSet);
-  const legs = legsOfSet(job.plan.passes, set);
-  const passes = passesOfSet(job.plan.passes, set);
+  const set = setOf(job.plan, job.passSet);
+  const legs = set?.legs ?? [];
+  const passes = set?.passes ?? [];
   drawTravel(ctx, legs, place);
   ctx.strokeStyle = COLOUR.ink;
   ctx.lineWidth = 1.5;
@@ -126,7 +126,11 @@ function drawNumbers(
     };
   });
   const taken: Box[] = [];
-  placeLabels(ctx, items, taken, job.size, { font: '600 12px "Archivo Variable"', plate: 0.86 });
+  placeLabels(ctx, items, taken, job.size, {
+    font: '600 12px "Archivo Variable"',
+    plate: 0.86,
+    rings: 3,
+  });
 }
 
 function drawGate(ctx: CanvasRenderingContext2D, at: Point): void {

@@ -7,6 +7,7 @@ import { COLOUR } from './colours';
 import { trace } from './draw-passes';
 import { placeLabels, type Box } from './labels';
 import type { PaintJob } from './paint';
+import type { Size } from './viewport';
 import { disc, pin, ring, triangle, diamond } from './symbols';
 
 type Place = (p: Point) => Point;
@@ -29,7 +30,7 @@ export function drawStakes(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   drawPieces(ctx, plan.contours, points, place);
   const held = hand ? heldAt(hand) : [];
   const taken: Box[] = [];
-  if (hand) drawTies(ctx, hand, points, place, taken);
+  if (hand) drawTies(ctx, job, hand, points, place, taken);
   for (const s of plan.stakes) drawStake(ctx, s, place(s.at), round, held);
   for (const c of plan.controls) {
     if (c.kind === 'fixed') triangle(ctx, place(c.at), 9, { held: held.includes(c.id), bar: true });
@@ -123,6 +124,7 @@ function drawStake(
 
 function drawTies(
   ctx: CanvasRenderingContext2D,
+  job: PaintJob,
   hand: Stake,
   points: Points,
   place: Place,
@@ -143,7 +145,7 @@ function drawTies(
   }
   for (const tie of ties) {
     const from = points.get(tie.from);
-    if (from) plate(ctx, place(from), target, compact(tie.reading.text), taken);
+    if (from) plate(ctx, job, place(from), target, compact(tie.reading.text), tie.from, taken);
   }
 }
 
@@ -181,15 +183,20 @@ function cased(ctx: CanvasRenderingContext2D, a: Point, b: Point, taken: Box[]):
 /** The reading on a plate near the middle of its tie, never rotated. */
 function plate(
   ctx: CanvasRenderingContext2D,
+  job: PaintJob,
   a: Point,
   b: Point,
-  text: string,
+  reading: string,
+  from: string,
   taken: Box[],
 ): void {
   ctx.font = '650 20px "Archivo Variable"';
+  const { width, height } = job.size;
+  const away = a.x < 0 || a.y < 0 || a.x > width || a.y > height;
+  const text = away ? `${from}  ${reading}` : reading;
   const w = ctx.measureText(text).width + 20;
   const h = 30;
-  const middle = visibleMiddle(ctx, a, b);
+  const middle = visibleMiddle(job.size, a, b);
   const box = { x: middle.x - w / 2, y: middle.y - h / 2, w, h };
   taken.push(box);
   ctx.fillStyle = COLOUR.flag;
@@ -202,16 +209,18 @@ function plate(
 }
 
 /** Halfway along the part of the tie that is on screen. */
-function visibleMiddle(ctx: CanvasRenderingContext2D, a: Point, b: Point): Point {
-  const { clientWidth, clientHeight } = ctx.canvas;
+function visibleMiddle(size: Size, a: Point, b: Point): Point {
   const on = Array.from({ length: 41 }, (_, i) => i / 40).filter((t) => {
     const x = a.x + (b.x - a.x) * t;
     const y = a.y + (b.y - a.y) * t;
-    return x > 50 && y > 30 && x < clientWidth - 50 && y < clientHeight - 80;
+    return x > 50 && y > 30 && x < size.width - 50 && y < size.height - 90;
   });
   const t = on.length > 0 ? (on[0]! + on[on.length - 1]!) / 2 : 0.5;
   return { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
 }
+
+/** Below 7 px per ft only the numbers this near in setting order are shown: what comes next. */
+const NEAR = 14;
 
 /** Numbers of the round in hand; pins get theirs from 7 px per ft; controls always. */
 function drawNames(
@@ -230,12 +239,13 @@ function drawNames(
   placeLabels(ctx, controls, taken, job.size, { font: '650 15px "Archivo Variable"', plate: 0.9 });
   const zoomed = job.viewport.scale >= 7;
   const centre = place({ x: 0, y: 0 });
-  const named = plan.stakes.filter(
-    (s) =>
-      s.kind !== 'control' &&
-      (s === hand ||
-        ((hand === undefined || s.round === hand.round) && (zoomed || s.kind !== 'pin'))),
-  );
+  const order = new Map(plan.stakes.map((s, i) => [s, i]));
+  const near = (s: Stake) =>
+    hand !== undefined && Math.abs((order.get(s) ?? 0) - (order.get(hand) ?? 0)) <= NEAR;
+  const isNamed = (s: Stake) =>
+    s === hand ||
+    (s.round === (hand?.round ?? s.round) && (zoomed || (near(s) && s.kind !== 'pin')));
+  const named = plan.stakes.filter((s) => s.kind !== 'control' && isNamed(s));
   const items = named.map((s) => {
     const at = place(s.at);
     return { id: s.id, at, away: { x: 0, y: at.y < centre.y ? -1 : 1 }, first: s === hand };

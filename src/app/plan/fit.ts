@@ -2,12 +2,13 @@
 import { boxGrow, boxOfPoints, type Box } from '../../geometry/box';
 import { regionBox } from '../../geometry/region';
 import type { Plan } from '../../plan/model';
-import type { Stage } from '../state/view.svelte';
+import type { Stage } from '../state/stages';
+import { heldAt, namedPoints } from './draw-stakes';
 import type { Scene } from './scene';
 import { fitBox, type Margins, type Size, type Viewport } from './viewport';
 
 const OPEN: Margins = { top: 46, right: 30, bottom: 26, left: 30 };
-const STAKES: Margins = { top: 40, right: 40, bottom: 96, left: 40 };
+const STAKES: Margins = { top: 120, right: 44, bottom: 110, left: 44 };
 
 /** The fan from plate to fence, without the foul ground behind. */
 function fanBox(plan: Plan): Box {
@@ -16,26 +17,27 @@ function fanBox(plan: Plan): Box {
   return boxOfPoints(points) ?? { minX: -240, minY: -14, maxX: 240, maxY: 400 };
 }
 
-export function stakesBox(plan: Plan): Box | null {
-  const stakes = plan.stakes;
-  if (!stakes) return null;
-  const box = boxOfPoints(stakes.stakes.map((s) => s.at));
+/** The graphic with room for its numbers; the controls may lie outside. */
+function graphicBox(plan: Plan): Box | null {
   const art = regionBox(plan.design.graphic);
-  if (!box || !art) return box;
-  return boxGrow(
-    {
-      minX: Math.min(box.minX, art.minX),
-      minY: Math.min(box.minY, art.minY),
-      maxX: Math.max(box.maxX, art.maxX),
-      maxY: Math.max(box.maxY, art.maxY),
-    },
-    4,
-  );
+  return plan.stakes && art ? boxGrow(art, 6) : null;
+}
+
+/** The stake in hand with both its controls, or every stake and control without one. */
+export function tapesViewport(plan: Plan, stake: string | null, size: Size): Viewport | null {
+  if (!plan.stakes) return null;
+  const points = namedPoints(plan.stakes);
+  const hand = plan.stakes.stakes.find((s) => s.id === stake);
+  const wanted = hand
+    ? [hand.at, ...heldAt(hand).flatMap((id) => points.get(id) ?? [])]
+    : plan.stakes.stakes.map((s) => s.at);
+  const box = boxOfPoints(wanted);
+  return box && fitBox(boxGrow(box, 8), size, STAKES);
 }
 
 export function fitted(stage: Stage, plan: Plan, scene: Scene, size: Size): Viewport | null {
   if (size.width === 0 || size.height === 0) return null;
-  const stakes = stage === 'stakes' ? stakesBox(plan) : null;
+  const stakes = stage === 'stakes' ? graphicBox(plan) : null;
   if (stakes) return fitBox(stakes, size, STAKES);
   if (stage === 'ground') return fitBox(boxGrow(scene.box, 6), size, OPEN);
   return fitBox(fanBox(plan), size, OPEN);

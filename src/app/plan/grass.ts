@@ -16,6 +16,7 @@ export interface LayArrow {
 
 export interface GrassPatch {
   readonly id: string;
+  readonly graphic: boolean;
   readonly kind: Patch['kind'];
   readonly layer: number;
   readonly path: Path2D;
@@ -61,18 +62,35 @@ function layDirection(lay: Lay, design: Design): (p: Point) => Point {
   };
 }
 
-/** Toward home when the lean points back at the plate. */
-function leansHome(region: Region, along: (p: Point) => Point): boolean {
-  const box = regionBox(region);
-  if (!box) return false;
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const unit = along(middle);
-  return unit.x * middle.x + unit.y * middle.y < 0;
+/** How far the lean points back at the plate, +1 toward home to −1 away, over the patch's edge. */
+function homeward(region: Region, along: (p: Point) => Point): number {
+  let sum = 0;
+  let count = 0;
+  for (const ring of region) {
+    for (const p of ring) {
+      const unit = along(p);
+      sum -= (unit.x * p.x + unit.y * p.y) / (Math.hypot(p.x, p.y) || 1);
+      count += 1;
+    }
+  }
+  return count === 0 ? 0 : sum / count;
 }
 
-function colourOf(patch: Patch, toward: boolean): string {
-  if (patch.kind === 'graphic') return toward ? COLOUR.letterDark : COLOUR.letterLight;
-  return toward ? COLOUR.dark : COLOUR.light;
+/** The narrow tool's patches belong to the graphic, its outline passes included. */
+const isGraphic = (patch: Patch): boolean => patch.kind === 'graphic' || patch.tool === 'narrow';
+
+/** Light to dark by the lean: full either way from a third of square on. */
+function colourOf(patch: Patch, lean: number): string {
+  const t = Math.min(1, Math.max(0, 0.5 + lean * 1.5));
+  return isGraphic(patch)
+    ? mix(COLOUR.letterLight, COLOUR.letterDark, t)
+    : mix(COLOUR.light, COLOUR.dark, t);
+}
+
+function mix(a: string, b: string, t: number): string {
+  const part = (hex: string, i: number) => parseInt(hex.slice(i, i + 2), 16);
+  const at = (i: number) => Math.round(part(a, i) + (part(b, i) - part(a, i)) * t);
+  return `rgb(${at(1)} ${at(3)} ${at(5)})`;
 }
 
 const CALM: Readonly<Record<Patch['kind'], string>> = {
@@ -136,16 +154,17 @@ function arrowOf(region: Region, along: (p: Point) => Point): LayArrow | null {
 function grassPatch(patch: Patch, design: Design): GrassPatch {
   const lay = patch.lays[patch.lays.length - 1];
   const along = lay ? layDirection(lay, design) : () => ({ x: 0, y: 1 });
-  const toward = leansHome(patch.region, along);
+  const lean = homeward(patch.region, along);
   return {
     id: patch.id,
+    graphic: isGraphic(patch),
     kind: patch.kind,
     layer: patch.layer,
     path: pathOfRegion(patch.region),
     region: patch.region,
-    toward,
-    colour: colourOf(patch, toward),
-    calm: CALM[patch.kind],
+    toward: lean > 0,
+    colour: colourOf(patch, lean),
+    calm: isGraphic(patch) ? CALM.graphic : CALM[patch.kind],
     strokes: strokesOf(patch.region, along),
     arrow: patch.kind === 'background' ? arrowOf(patch.region, along) : null,
   };

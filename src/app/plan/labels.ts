@@ -23,6 +23,8 @@ interface Look {
   readonly font: string;
   /** Opacity of the paper plate behind. */
   readonly plate: number;
+  /** How many rings round the mark may be tried; fewer means shorter leaders. */
+  readonly rings?: number;
 }
 
 const overlap = (a: Box, b: Box): number =>
@@ -31,9 +33,14 @@ const overlap = (a: Box, b: Box): number =>
 
 const RINGS = [13, 20, 30, 42, 56];
 
-function candidates(item: LabelItem, w: number, h: number): { box: Box; cost: number }[] {
+function candidates(
+  item: LabelItem,
+  w: number,
+  h: number,
+  rings: number,
+): { box: Box; cost: number }[] {
   const base = item.away ? Math.atan2(item.away.y, item.away.x) : -Math.PI / 2;
-  return RINGS.flatMap((radius, ring) =>
+  return RINGS.slice(0, rings).flatMap((radius, ring) =>
     [0, 1, -1, 2, -2, 3, -3, 4].map((k) => {
       const angle = base + (k * Math.PI) / 4;
       const cx = item.at.x + Math.cos(angle) * (radius + (Math.abs(Math.cos(angle)) * w) / 3);
@@ -46,9 +53,15 @@ function candidates(item: LabelItem, w: number, h: number): { box: Box; cost: nu
   );
 }
 
-function bestBox(item: LabelItem, w: number, h: number, taken: readonly Box[]): Box | null {
+function bestBox(
+  item: LabelItem,
+  w: number,
+  h: number,
+  taken: readonly Box[],
+  rings: number,
+): Box | null {
   let best: { box: Box; cost: number } | null = null;
-  for (const c of candidates(item, w, h)) {
+  for (const c of candidates(item, w, h, rings)) {
     let cost = c.cost;
     for (const t of taken) {
       cost += overlap(c.box, t) * 1.4;
@@ -56,7 +69,7 @@ function bestBox(item: LabelItem, w: number, h: number, taken: readonly Box[]): 
     }
     if (!best || cost < best.cost) best = { box: c.box, cost };
   }
-  return best && best.cost < 240 ? best.box : null;
+  return best && best.cost < 150 ? best.box : null;
 }
 
 /** Draws the labels that find room; `taken` grows by each one. Off-screen marks are left out. */
@@ -76,7 +89,7 @@ export function placeLabels(
   for (const item of shown) taken.push({ x: item.at.x - 5, y: item.at.y - 5, w: 10, h: 10 });
   for (const item of [...shown].sort((a, b) => Number(b.first ?? 0) - Number(a.first ?? 0))) {
     const w = ctx.measureText(item.id).width + 7;
-    const box = bestBox(item, w, 16, taken);
+    const box = bestBox(item, w, 16, taken, look.rings ?? RINGS.length);
     if (!box) continue;
     taken.push(box);
     drawLabel(ctx, item, box, look);

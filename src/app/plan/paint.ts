@@ -2,7 +2,7 @@
 import type { Region } from '../../geometry/region';
 import type { Plan } from '../../plan/model';
 import type { Project } from '../../project/model';
-import type { Stage } from '../state/view.svelte';
+import type { Stage } from '../state/stages';
 import { COLOUR } from './colours';
 import {
   drawFurniture,
@@ -86,7 +86,7 @@ function drawGhost(
   const letter = job.scene.grass.find((g) => g.kind === 'graphic');
   const ground = quiet?.colour ?? COLOUR.light;
   ctx.fillStyle = ground;
-  for (const g of job.scene.grass) if (g.kind === 'graphic') ctx.fill(g.path, 'evenodd');
+  for (const g of job.scene.grass) if (g.graphic) ctx.fill(g.path, 'evenodd');
   ctx.fill(pathOfRegion(ghost.quiet), 'evenodd');
   ctx.fillStyle = letter?.colour ?? COLOUR.letterDark;
   ctx.fill(pathOfRegion(ghost.graphic), 'evenodd');

@@ -3,8 +3,9 @@ import type { Point } from '../../geometry/point';
 import { pointDistance } from '../../geometry/point';
 import { polylineNearest } from '../../geometry/polyline';
 import type { Plan } from '../../plan/model';
-import { view, type Stage } from '../state/view.svelte';
-import { passesOfSet, setOf } from './pass-sets';
+import { type Stage } from '../state/stages';
+import { view } from '../state/view.svelte';
+import { setOf } from './pass-sets';
 
 export function pickAt(stage: Stage, plan: Plan, at: Point, withinFt: number): void {
   if (stage === 'stakes') view.stake = nearestStake(plan, at, withinFt);
@@ -31,7 +32,7 @@ function nearestPass(
 ): { machine: string; number: number } | null {
   let best: { machine: string; number: number } | null = null;
   let distance = withinFt;
-  for (const p of passesOfSet(plan.passes, setOf(plan.passes, view.passSet))) {
+  for (const p of setOf(plan, view.passSet)?.passes ?? []) {
     const d = polylineNearest(p.line, at).distance;
     if (d < distance) {
       best = { machine: p.machine, number: p.number };

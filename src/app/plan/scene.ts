@@ -39,7 +39,18 @@ function joinPaths(paths: readonly Path2D[]): Path2D {
   return out;
 }
 
+const made = new WeakMap<Plan, Scene>();
+
+/** The plan's scene, made once. */
 export function makeScene(plan: Plan): Scene {
+  const before = made.get(plan);
+  if (before) return before;
+  const scene = buildScene(plan);
+  made.set(plan, scene);
+  return scene;
+}
+
+function buildScene(plan: Plan): Scene {
   const { field } = plan;
   return {
     field,

@@ -13,7 +13,8 @@ import { connectEngine, type EngineClient } from '../../worker/client';
 import { DEMOS, demoDrawings, demoText, type DemoId } from '../io/demos';
 import { keep, kept, type Kept } from '../io/storage';
 import { UndoStack } from './undo.svelte';
-import { STAGES, view, type Stage } from './view.svelte';
+import { STAGES, type Stage } from './stages';
+import { view } from './view.svelte';
 
 type Files = Readonly<Record<string, string>>;
 

@@ -14,7 +14,7 @@ import {
   plural,
   spanText,
 } from '../text/figures';
-import type { Stage } from './view.svelte';
+import { STAGE_NAMES, type Stage } from './stages';
 
 export interface Cell {
   readonly id: 'fits' | 'mowable' | 'stakes' | 'hours' | 'problems';
@@ -118,7 +118,7 @@ function problemsCell(problems: readonly Problem[]): Cell {
     stage: first ? problemStage(first) : 'packet',
     good: list.length === 0,
     head: list.length === 0 ? 'No problems' : plural(list.length, 'problem'),
-    detail: first ? first.what : 'nothing to put right',
+    detail: first ? `look at ${STAGE_NAMES[problemStage(first)]}` : 'nothing to put right',
   };
 }
 

@@ -1,18 +1,7 @@
 /** What is being looked at: stage, selection, viewports. Never saved, never undone. */
 import type { Viewport } from '../plan/viewport';
 
-export const STAGES = ['ground', 'design', 'look', 'passes', 'stakes', 'hours', 'packet'] as const;
-export type Stage = (typeof STAGES)[number];
-
-export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
-  ground: 'Ground',
-  design: 'Design',
-  look: 'Look',
-  passes: 'Passes',
-  stakes: 'Stakes',
-  hours: 'Hours',
-  packet: 'Packet',
-};
+import { type Stage } from './stages';
 
 class View {
   stage = $state<Stage>('design');
