@@ -8,7 +8,7 @@ import { checkLabour, LEAST_TO_SET_OUT } from './check-labour';
 import { readClock, writeClock } from './clock';
 import { listTasks, type PlannedTask } from './list-tasks';
 import type { Hours, HoursTotals, LabourSpec, Task } from './model';
-import { hoursAt, simulateHours, type SimulatedHours } from './simulate-hours';
+import { hoursAt, middleDay, simulateHours, type SimulatedHours } from './simulate-hours';
 import { quantile } from './spread';
 
 const VISIT = 1;
@@ -39,24 +39,25 @@ export function estimateHours(input: HoursInput): Result<Hours> {
   return succeed(hours, [...problems, ...windowProblems(hours)]);
 }
 
+/** Only crews whose middle day is this near the shortest can have the earliest P90 finish. */
+const NEAR_BEST = 1.1;
+
 /** Nobody is made to work: the number at work, up to the people there are, that finishes first. */
 function bestCrew(input: HoursInput): Crewed | null {
   const most = Math.min(input.spec.people, mostUseful(tasksFor(input, input.spec.people)));
   const least = input.stakes ? LEAST_TO_SET_OUT : 1;
-  let best: Crewed | null = null;
-  let bestMinutes = Infinity;
-  for (let people = least; people <= most; people++) {
-    const tasks = tasksFor(input, people);
-    if (tasks.some((task) => task.people > people)) continue;
-    const simulated = simulateHours(tasks, people);
-    const minutes = quantile(simulated.clockMinutes, 0.9);
-    if (minutes < bestMinutes) {
-      best = { tasks, simulated };
-      bestMinutes = minutes;
-    }
-  }
-  return best;
+  const crews = Array.from({ length: most - least + 1 }, (_, i) => least + i)
+    .map((people) => ({ people, tasks: tasksFor(input, people) }))
+    .filter(({ people, tasks }) => tasks.every((task) => task.people <= people))
+    .map((crew) => ({ ...crew, middle: middleDay(crew.tasks, crew.people) }));
+  const shortest = Math.min(...crews.map((crew) => crew.middle));
+  return crews
+    .filter((crew) => crew.middle <= NEAR_BEST * shortest)
+    .map(({ tasks, people }) => ({ tasks, simulated: simulateHours(tasks, people) }))
+    .reduce<Crewed | null>((best, crew) => (best && p90(best) <= p90(crew) ? best : crew), null);
 }
+
+const p90 = ({ simulated }: Crewed): number => quantile(simulated.clockMinutes, 0.9);
 
 /** More people than this change nothing: those of the largest stage and of what runs beside it. */
 function mostUseful(tasks: readonly PlannedTask[]): number {

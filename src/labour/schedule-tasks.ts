@@ -71,12 +71,16 @@ export function scheduleTasks(
 ): Slot[] {
   const slots = new Array<Slot>(jobs.length);
   const placed: number[] = [];
+  let allDone = 0;
   for (const i of order) {
     const job = jobs[i]!;
     invariant(job.people <= people, `a task needs ${job.people} of ${people} people`);
     const ready = job.after.reduce((t, before) => Math.max(t, slots[before]!.end), 0);
-    const start = firstStart(ready, minutes[i]!, people - job.people, { jobs, slots, placed });
+    const spare = people - job.people;
+    const isAlone = ready >= allDone;
+    const start = isAlone ? ready : firstStart(ready, minutes[i]!, spare, { jobs, slots, placed });
     slots[i] = { start, end: start + minutes[i]! };
+    allDone = Math.max(allDone, slots[i].end);
     placed.push(i);
   }
   return slots;

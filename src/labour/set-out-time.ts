@@ -5,9 +5,7 @@ import type { StakePlan } from '../stakeout/model';
 import { LEAST_TO_SET_OUT } from './check-labour';
 import { listTasks } from './list-tasks';
 import type { LabourSpec } from './model';
-import { jobsOf, placingOrder, scheduleTasks } from './schedule-tasks';
-import { lognormalAt, lognormalOf, pertMoments } from './spread';
-import { lastEnd } from './simulate-hours';
+import { middleDay } from './simulate-hours';
 
 /**
  * Middle (P50) clock seconds from the first head flagged to the signed count, machines not included;
@@ -20,11 +18,5 @@ export function setOutSeconds(stakes: StakePlan | null, spec: LabourSpec): Secon
   const tasks = listTasks({ spec, people, stakes, provingTapes, passes: null })
     .filter((task) => task.id !== 'prepare')
     .map((task) => ({ ...task, after: task.after.filter((id) => id !== 'prepare') }));
-  const minutes = tasks.map((task) => {
-    const { mean, sd } = pertMoments(task.rate);
-    const scale = task.quantity * task.minutesPerRate;
-    return mean > 0 ? lognormalAt(lognormalOf(mean * scale, sd * scale), 0) : 0;
-  });
-  const jobs = jobsOf(tasks);
-  return 60 * lastEnd(scheduleTasks(jobs, minutes, people, placingOrder(jobs, minutes)));
+  return 60 * middleDay(tasks, people);
 }

@@ -50,6 +50,13 @@ export function simulateHours(tasks: readonly PlannedTask[], people: number): Si
   };
 }
 
+/** Minutes to the last task's end with every task at its middle time. */
+export function middleDay(tasks: readonly PlannedTask[], people: number): number {
+  const minutes = tasks.map(taskSpread).map((s) => (s ? lognormalAt(s, 0) : 0));
+  const jobs = jobsOf(tasks);
+  return lastEnd(scheduleTasks(jobs, minutes, people, placingOrder(jobs, minutes)));
+}
+
 /** Null for a task that takes no time at all (an own rate may say so). */
 function taskSpread(task: PlannedTask): Lognormal | null {
   const { mean, sd } = pertMoments(task.rate);
@@ -66,7 +73,7 @@ function drawMinutes(spreads: readonly (Lognormal | null)[], normal: () => numbe
   });
 }
 
-export const lastEnd = (slots: readonly Slot[]): number =>
+const lastEnd = (slots: readonly Slot[]): number =>
   slots.reduce((t, slot) => Math.max(t, slot.end), 0);
 
 /** The 50 % and 90 % points of sorted minutes, in hours. */
