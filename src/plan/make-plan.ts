@@ -22,7 +22,7 @@ import type { Project } from '../project/model';
 import { writeProject } from '../project/write-project';
 import type { StakePlan } from '../stakeout/model';
 import { planStakes } from '../stakeout/plan-stakes';
-import { judgeLook } from '../view/judge-look';
+import { judgeLooks } from '../view/judge-look';
 import { ENGINE_VERSION, type Plan } from './model';
 
 /** The steps of a plan, in order, as reported while it is made. */
@@ -33,17 +33,23 @@ interface Machines {
   readonly narrow: Machine;
 }
 
-/** Collects the problems of the steps; `take` gives a step's value, or null once one has failed. */
-class Steps {
-  readonly problems: Problem[] = [];
-  failed = false;
+interface Steps {
+  readonly problems: Problem[];
+  readonly failed: () => boolean;
+  /** A step's value, or null once it has failed; its problems are kept either way. */
+  readonly take: <T>(result: Result<T>) => T | null;
+}
 
-  take<T>(result: Result<T>): T | null {
-    this.problems.push(...result.problems);
+function collectSteps(): Steps {
+  const problems: Problem[] = [];
+  let failures = 0;
+  const take = <T>(result: Result<T>): T | null => {
+    problems.push(...result.problems);
     if (result.ok) return result.value;
-    this.failed = true;
+    failures++;
     return null;
-  }
+  };
+  return { problems, failed: () => failures > 0, take };
 }
 
 /**
@@ -55,7 +61,7 @@ export function makePlan(
   assets: Assets,
   onStep: (step: PlanStep) => void = () => undefined,
 ): Result<Plan> {
-  const steps = new Steps();
+  const steps = collectSteps();
   onStep('ground');
   const field = steps.take(buildField(project.field, project.units));
   const machines = steps.take(findMachines(project.mowing));
@@ -67,7 +73,7 @@ export function makePlan(
   onStep('stakes');
   const stakes =
     graphic.length === 0 ? null : steps.take(planStakes({ field, graphic, spec: specOf(project) }));
-  if (steps.failed) return fail(...steps.problems);
+  if (steps.failed()) return fail(...steps.problems);
   onStep('passes');
   const passes = steps.take(passesOf(project, field, design, machines, stakes));
   if (!passes) return fail(...steps.problems);
@@ -96,7 +102,7 @@ function assemble(project: Project, parts: Parts, problems: readonly Problem[]):
     inputHash: fingerprint(writeProject(project)),
     engineVersion: ENGINE_VERSION,
     ...parts,
-    looks: shown.map((seat) => judgeLook(parts.design, seat)),
+    looks: judgeLooks(parts.design, shown),
     problems,
   };
 }
