@@ -11,7 +11,13 @@ import { regionFrom, type Region } from '../geometry/region';
 import { artProblems } from './art-problems';
 import { assignPairs } from './assign-pairs';
 import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
-import { contourTask, draftOutline, type ContourTask, type Draft } from './draft-outline';
+import {
+  contourTask,
+  draftOutline,
+  type ContourTask,
+  type Draft,
+  type DraftContour,
+} from './draft-outline';
 import { stakeGround, type StakeGround } from './ground';
 import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
 import { linkKey } from './fit-chain';
@@ -249,26 +255,42 @@ function overTargetProblems(plan: StakePlan): Problem[] {
     );
 }
 
+/** One problem for all contours left out, one for each that is drawn but strays. */
 function detailProblems(best: Attempt, spec: StakeoutSpec): Problem[] {
   const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
-  return best.draft.contours.flatMap((c, i) => {
-    const joined = best.joined[i]!;
-    const dropped = c.pieces.length === 0 || !joined.ok;
-    if (!dropped && !(c.strained && best.review.largestGapFt > limit)) return [];
-    const at = tracePoint(c.trace, 0);
-    return [
-      problem(
-        'detail-too-small',
-        `contour ${i + 1}, near x ${at.x.toFixed(1)} ft, y ${at.y.toFixed(1)} ft`,
-        dropped
-          ? 'it is too small for stakes at least 8 in apart and is left out of the outline'
-          : 'a detail is too small to follow with stakes at least 8 in apart',
-        'make the art larger or take the detail out',
-        'warning',
-      ),
-    ];
-  });
+  const strays = best.review.largestGapFt > limit;
+  const dropped = best.draft.contours.filter(
+    (c, i) => c.pieces.length === 0 || !best.joined[i]!.ok,
+  );
+  const strained = best.draft.contours.filter((c) => strays && c.strained && !dropped.includes(c));
+  return [
+    ...(dropped.length > 0 ? [droppedProblem(dropped)] : []),
+    ...strained.map(strainedProblem),
+  ];
 }
+
+const whereContour = (c: DraftContour): string => {
+  const at = tracePoint(c.trace, 0);
+  return `contour ${c.trace.contour + 1}, near x ${at.x.toFixed(1)} ft, y ${at.y.toFixed(1)} ft`;
+};
+
+const droppedProblem = (dropped: readonly DraftContour[]): Problem =>
+  problem(
+    'detail-too-small',
+    whereContour(dropped[0]!) + (dropped.length > 1 ? `, and ${dropped.length - 1} more` : ''),
+    'too small for stakes at least 8 in apart, left out of the outline',
+    'make the art larger or take the detail out',
+    'warning',
+  );
+
+const strainedProblem = (c: DraftContour): Problem =>
+  problem(
+    'detail-too-small',
+    whereContour(c),
+    'a detail is too small to follow with stakes at least 8 in apart',
+    'make the art larger or take the detail out',
+    'warning',
+  );
 
 function fitProblems(best: Attempt, plan: StakePlan): Problem[] {
   const out: Problem[] = [];

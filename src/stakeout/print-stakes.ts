@@ -32,18 +32,32 @@ export function printStakes(
 ): PrintedStakes {
   const stakes: Unrounded[] = controls.set.map(controlStake);
   const printed: (Unrounded | undefined)[] = wanted.map(() => undefined);
-  const sources = checkSources(controls);
-  const neighbours = spacingIndex<CheckSource>(NEIGHBOUR_CHECK_FT);
+  const known: Known = {
+    controls: checkSources(controls),
+    near: spacingIndex(NEIGHBOUR_CHECK_FT),
+    earlier: [],
+  };
   for (const run of runs) {
-    for (const index of run.stakes) {
-      const id = String(stakes.length - controls.set.length + 1);
-      const stake = printOne(wanted[index]!, id, run, sources, neighbours, spec);
-      if (!stake) continue;
-      stakes.push(stake);
-      printed[index] = stake;
+    for (let left = run.stakes; left.length > 0;) {
+      const missed = left.filter((index) => {
+        const id = String(stakes.length - controls.set.length + 1);
+        const stake = printOne(wanted[index]!, id, run, known, spec);
+        if (stake) stakes.push(stake);
+        printed[index] = stake ?? undefined;
+        return stake === null;
+      });
+      if (missed.length === left.length) break;
+      left = missed;
     }
   }
   return numberRounds(stakes, printed);
+}
+
+/** What a check may be pulled from. */
+interface Known {
+  readonly controls: readonly CheckSource[];
+  readonly near: SpacingIndex<CheckSource>;
+  readonly earlier: CheckSource[];
 }
 
 type Unrounded = Omit<Stake, 'round'>;
@@ -60,20 +74,24 @@ function controlStake(c: ControlPlan['set'][number]): Unrounded {
   };
 }
 
+/** A stake that nothing can check yet waits for its neighbours: it is tried again after them. */
 function printOne(
   wanted: WantedStake,
   id: string,
   run: StakeRun,
-  sources: readonly CheckSource[],
-  neighbours: SpacingIndex<CheckSource>,
+  known: Known,
   spec: StakeoutSpec,
 ): Unrounded | null {
   const set = setByTies(run.pair.a, run.pair.b, wanted.at, spec.tape, spec.system);
   if (!set) return null;
-  const near = spacingNear(neighbours, set.point.at).map((p) => p.tag);
-  const check = chooseCheck(set, [...sources, ...near], spec.tape, spec.system);
+  const near = spacingNear(known.near, set.point.at).map((p) => p.tag);
+  const check =
+    chooseCheck(set, [...known.controls, ...near], spec.tape, spec.system) ??
+    chooseCheck(set, known.earlier, spec.tape, spec.system);
   if (!check) return null;
-  spacingAdd(neighbours, set.point.at, { id, point: set.point, isControl: false });
+  const source = { id, point: set.point, isControl: false };
+  spacingAdd(known.near, set.point.at, source);
+  known.earlier.push(source);
   return {
     id,
     kind: wanted.kind,
