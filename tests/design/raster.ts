@@ -187,7 +187,10 @@ const PHASES = ['background', 'graphic', 'edge', 'border'];
 /** A lay within 10 degrees of the wanted one counts as right. */
 const RIGHT = Math.cos((10 * Math.PI) / 180);
 
-/** Paints everything in the window and reads each patch off it; patches must not be cut by the window. */
+/**
+ * Paints everything in the window and reads each patch off it; patches must not be cut by the window.
+ * The lay is read at every `every`-th cell.
+ */
 export function judge(
   design: Design,
   swaths: readonly Swath[],
@@ -195,6 +198,7 @@ export function judge(
   widths: Readonly<
     Record<'wide' | 'narrow', { readonly cutFt: number; readonly overlapFt: number }>
   >,
+  every = 1,
 ): PatchCover[] {
   const owner = new Int16Array(w.nx * w.ny).fill(-1);
   design.patches.forEach((p, k) => paintRings(w, p.region, (cell) => (owner[cell] = k)));
@@ -204,7 +208,7 @@ export function judge(
     paintSwath(w, s.line, s.widthFt, (cell, heading) => (lay[cell] = heading));
   }
   return design.patches
-    .map((patch, k) => judgePatch(design, patch, k, owner, lay, w, widths[patch.tool]))
+    .map((patch, k) => judgePatch(design, patch, k, owner, lay, w, widths[patch.tool], every))
     .filter((row) => row !== null);
 }
 
@@ -216,6 +220,7 @@ function judgePatch(
   lay: Float32Array,
   w: Window,
   width: { readonly cutFt: number; readonly overlapFt: number },
+  every: number,
 ): PatchCover | null {
   const xs: number[] = [];
   const ys: number[] = [];
@@ -248,6 +253,7 @@ function judgePatch(
       sum.open++;
       if (done) sum.covered++;
     }
+    if (i % every !== 0) return;
     const px = w.x0 + (x + 0.5) * w.h;
     const py = w.y0 + (ys[i]! + 0.5) * w.h;
     const right = done && Math.cos(heading - wantedHeading(design, patch, px, py)) > RIGHT;
