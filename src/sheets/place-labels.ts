@@ -76,7 +76,7 @@ export function placeLabels(requests: readonly LabelRequest[], scene: LabelScene
 const CROWD = 30;
 
 function byCrowding(requests: readonly LabelRequest[], discs: readonly Disc[]): LabelRequest[] {
-  const crowd = (r: LabelRequest) => discs.filter((d) => pointDistance(d.at, r.at) < CROWD).length;
+  const crowd = (r: LabelRequest) => discs.filter((d) => isNear(d.at, r.at, CROWD)).length;
   return requests
     .map((request, index) => ({ request, index, crowd: crowd(request) }))
     .sort((a, b) => b.crowd - a.crowd || a.index - b.index)
@@ -100,7 +100,7 @@ function placeInOrder(order: readonly LabelRequest[], scene: LabelScene, lines: 
 /** The signs that a label of this request can meet. */
 function sceneNear(request: LabelRequest, scene: LabelScene): LabelScene {
   const reach = request.clear + GAPS[GAPS.length - 1]! + request.width + request.height;
-  const near = (disc: Disc) => pointDistance(disc.at, request.at) < reach + disc.radius;
+  const near = (disc: Disc) => isNear(disc.at, request.at, reach + disc.radius);
   return { ...scene, discs: scene.discs.filter(near) };
 }
 
@@ -168,11 +168,20 @@ function isFree(
   if (b.minX < window.minX || b.maxX > window.maxX) return false;
   if (b.minY < window.minY || b.maxY > window.maxY) return false;
   if (scene.taken.some((box) => boxesMeet(b, box))) return false;
-  if (scene.discs.some((disc) => pointDistance(nearestInBox(b, disc.at), disc.at) < disc.radius))
-    return false;
+  if (scene.discs.some((disc) => discMeetsBox(disc, b))) return false;
   if (!placed.every((other) => labelsApart(label, b, other))) return false;
   return label.leader === null || leaderClear(label.leader, request, scene.discs);
 }
+
+/** Squares compared: this is asked some hundred thousand times for a sheet. */
+function discMeetsBox({ at, radius }: Disc, b: Box): boolean {
+  const dx = at.x < b.minX ? b.minX - at.x : at.x > b.maxX ? at.x - b.maxX : 0;
+  const dy = at.y < b.minY ? b.minY - at.y : at.y > b.maxY ? at.y - b.maxY : 0;
+  return dx * dx + dy * dy < radius * radius;
+}
+
+const isNear = (a: Point, b: Point, reach: number): boolean =>
+  (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y) < reach * reach;
 
 export const boxesMeet = (a: Box, b: Box): boolean =>
   a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;

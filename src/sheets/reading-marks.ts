@@ -1,4 +1,5 @@
 /** A reading in a table: feet, inches and fraction each in its own place, so that columns scan. */
+import type { LengthSystem } from '../base/quantity';
 import { inkText, type TextStyle } from './ink';
 import type { TextMark } from './marks';
 
@@ -6,8 +7,8 @@ const FEET_INCHES = /^(\d+') (\d+)("| (\d+\/\d+"))$/;
 
 /** Right ends of feet and inches, left end of the fraction, in ems from the left. */
 const PLACES = { feet: 2.2, inches: 3.72, fraction: 3.95 } as const;
-/** Width of a whole reading, in ems. */
-export const READING_EMS = 5.9;
+/** Room that a reading up to 999 ft, or 999 m, takes, in ems. */
+export const readingEms = (system: LengthSystem): number => (system === 'metric' ? 5.1 : 5.9);
 
 /**
  * Marks of a printed reading, `x` its left end. The text joined with single blanks is the reading
@@ -23,7 +24,7 @@ export function readingMarks(
   const { size } = style;
   const right = { ...style, align: 'right' } as const;
   const parts = FEET_INCHES.exec(text);
-  if (!parts) return [inkText(x + READING_EMS * size, y, text, right)];
+  if (!parts) return [inkText(x + readingEms('metric') * size, y, text, right)];
   const feet = inkText(x + PLACES.feet * size, y, parts[1]!, right);
   const inchesEnd = x + PLACES.inches * size;
   if (parts[4] === undefined) {

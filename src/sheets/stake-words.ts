@@ -2,7 +2,6 @@
  * The words of a table row. They are a contract: docs/sheets.md gives the grammar, and a stranger's
  * program rebuilds the whole set-out from them. Plain ASCII; one row on one baseline.
  */
-import { formatLimit, type LengthSystem } from '../base/quantity';
 import type { Control } from '../field/model';
 import type { Contour, OutlinePiece, Stake } from '../stakeout/model';
 
@@ -23,19 +22,6 @@ export function setWords(stake: Stake): SetWords {
   }
   const second = { from: set.tie2.from, reading: set.tie2.reading.text };
   return { first, second, side: set.side === 'L' ? 'left' : 'right' };
-}
-
-/** The whole row as one text, cells parted by single blanks. */
-export function stakeRowText(stake: Stake, system: LengthSystem, over: boolean): string {
-  const { first, second, side } = setWords(stake);
-  const found =
-    second === null
-      ? `line ${first.from} ${first.reading} ${side}`
-      : `ties ${first.from} ${first.reading} ${second.from} ${second.reading} ${side}`;
-  const { check } = stake;
-  const limit = formatLimit(check.limitIn, system);
-  const tested = `check ${check.from} ${check.reading.text} within ${limit}`;
-  return `${stake.id} ${stake.kind} ${found} ${tested}${over ? ' over' : ''}`;
 }
 
 /** `HP fixed x 0.000 y 0.000 sigma 0.50`. */

@@ -60,7 +60,10 @@ function addBeforeHold(kit: Kit, flow: Flow): void {
   if (!kit.plan.stakes) return;
   const text =
     'Before setting out: no stake, pin or string stands on the grass yet. This machine leaves the grass before the first stake is driven.';
-  flow.add([inkText(kit.paper.left, flow.y() + 10, text, { size: 9.5, font: 'bold' })], 18);
+  const { left, right } = kit.paper;
+  for (const line of wrapText(kit.metrics, text, 9.5, 'bold', right - left))
+    flow.add([inkText(left, flow.y() + 10, line, { size: 9.5, font: 'bold' })], 12);
+  flow.add([], 6);
 }
 
 function addDrawings(kit: Kit, group: PassGroup, flow: Flow): void {

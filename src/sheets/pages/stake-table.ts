@@ -4,7 +4,7 @@ import type { Stake } from '../../stakeout/model';
 import { boxRing, inkBox, inkFill, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
 import { FAINT, TOWARD_GREY, WHITE, type Mark } from '../marks';
-import { readingMarks } from '../reading-marks';
+import { readingEms, readingMarks } from '../reading-marks';
 import { setWords } from '../stake-words';
 import { kindSign } from '../symbols';
 
@@ -16,36 +16,47 @@ const WORD_SIZE = 8.5;
 export const ROW_HEIGHT = 20;
 export const TABLE_HEAD = 16;
 
-/** Left ends of the columns, points from the left margin; `w` is the width between the margins. */
-const columns = (w: number) => ({
-  sign: 34,
-  kind: 41,
-  method: 72,
-  from1: 89,
-  reading1: 108,
-  from2: 189,
-  reading2: 208,
-  side: 290,
-  check: 319,
-  checkFrom: 345,
-  checkReading: 364,
-  within: 433,
-  limit: 458,
-  over: 490,
-  in: w - 28,
-  out: w - 12,
-});
+/** Left ends of the columns, points from the left margin. Metric readings are narrower. */
+function columns(kit: Kit) {
+  const width = kit.paper.right - kit.paper.left;
+  const ems = readingEms(kit.plan.project.units);
+  const reading1 = 108;
+  const from2 = reading1 + ems * READING_SIZE + 7;
+  const reading2 = from2 + 19;
+  const side = reading2 + ems * READING_SIZE + 8;
+  const check = side + 29;
+  const checkReading = check + 45;
+  const within = checkReading + ems * CHECK_SIZE + 4;
+  return {
+    sign: 34,
+    kind: 41,
+    method: 72,
+    from1: 89,
+    reading1,
+    from2,
+    reading2,
+    side,
+    check,
+    checkFrom: check + 26,
+    checkReading,
+    within,
+    limit: within + 25,
+    over: width - 29,
+    in: width - 26,
+    out: width - 12,
+  };
+}
 
 export function tableHead(kit: Kit, y: number): Mark[] {
   const { left, right } = kit.paper;
-  const at = columns(right - left);
+  const at = columns(kit);
   const head = (x: number, text: string) => inkText(left + x, y, text, { size: 8 });
   return [
     head(0, 'stake'),
     head(at.kind, 'kind'),
     head(at.method, 'how'),
-    head(at.from1, 'first tape: from, reading'),
-    head(at.from2, 'second tape: from, reading'),
+    head(at.from1, 'first tape'),
+    head(at.from2, 'second tape'),
     head(at.side, 'side'),
     head(at.check, 'then measure the check; its limit'),
     head(at.in - 1, 'in'),
@@ -57,7 +68,7 @@ export function tableHead(kit: Kit, y: number): Mark[] {
 /** One row; `y` is its baseline. Every fifth row ends in a heavier rule. */
 export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark[] {
   const { left, right } = kit.paper;
-  const at = columns(right - left);
+  const at = columns(kit);
   const over = kit.plan.stakes?.overTarget.includes(stake.id) ?? false;
   const word = (x: number, text: string) => inkText(left + x, y, text, { size: WORD_SIZE });
   const middle = { x: left + at.sign, y: y - 4.6 };
@@ -69,7 +80,9 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
     word(at.kind, stake.kind),
     ...setCells(kit, y, stake, at),
     ...checkCells(kit, stake, y, at),
-    ...(over ? [inkText(left + at.over, y, 'over', { size: 8, font: 'bold' })] : []),
+    ...(over
+      ? [inkText(left + at.over, y, 'over', { size: 8, font: 'bold', align: 'right' })]
+      : []),
     ...tickBox(left + at.in, y - 10),
     ...tickBox(left + at.out, y - 10),
     inkRule(left, right, y + 5.4, heavy ? 1 : 0.35, heavy ? 0 : FAINT),

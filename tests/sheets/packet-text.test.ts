@@ -1,0 +1,113 @@
+/** Reads the printed packet as another program would, by the grammar of docs/sheets.md. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { LengthSystem } from '../../src/base/quantity';
+import type { Plan } from '../../src/plan/model';
+import { composePacket } from '../../src/sheets/compose-packet';
+import { writePdf } from '../../src/sheets/write-pdf';
+import { planFixture } from './plan-fixture';
+import { readPdfLines } from './read-pdf';
+import { sheetFonts } from './sheet-fonts';
+
+const fonts = sheetFonts();
+const READING = String.raw`(\d+' \d+(?: \d+\/\d+)?"|\d+\.\d{3} m)`;
+const LIMIT = String.raw`(\d+(?: \d+\/\d+)?"|\d+\/\d+"|\d+ mm)`;
+const STAKE = new RegExp(
+  String.raw`^(\w+) (control|outline|pin|guide) (?:ties (\w+) ${READING} (\w+) ${READING} (left|right)|line (\w+) ${READING} (toward|away from) (\w+)) check (\w+) ${READING} within ${LIMIT}( over)?$`,
+);
+const CONTROL = /^(\w+) (fixed|set) x (-?\d+\.\d{3}) y (-?\d+\.\d{3}) sigma (\d+\.\d\d) (.+)$/;
+const PIECE = new RegExp(
+  String.raw`^(\d+)\.(\d+) (?:string from (\w+) to (\w+)|swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)|circle pin (\w+) radius ${READING} full circle)$`,
+);
+
+describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (units) => {
+  let plan: Plan;
+  let bytes: Uint8Array;
+  let lines: string[];
+  beforeAll(async () => {
+    plan = planFixture({ units, paper: units === 'metric' ? 'a4' : 'letter' });
+    bytes = await writePdf(composePacket(plan, fonts), fonts, { title: plan.project.name });
+    lines = (await readPdfLines(bytes)).flat();
+  });
+
+  it('holds every stake once, in setting order, as planned', () => {
+    const rows = lines.map((line) => STAKE.exec(line)).filter((row) => row !== null);
+    const printed = rows.map((r) => ({
+      id: r[1],
+      kind: r[2],
+      set: r[3]
+        ? [r[3], r[4], r[5], r[6], r[7] === 'left' ? 'L' : 'R']
+        : [r[8], r[9], r[11], r[10] === 'toward' ? 'T' : 'A'],
+      check: [r[12], r[13]],
+      over: r[15] !== undefined,
+    }));
+    const planned = plan.stakes!.stakes.map((s) => ({
+      id: s.id,
+      kind: s.kind,
+      set:
+        s.set.method === 'ties'
+          ? [
+              s.set.tie1.from,
+              s.set.tie1.reading.text,
+              s.set.tie2.from,
+              s.set.tie2.reading.text,
+              s.set.side,
+            ]
+          : [s.set.tie1.from, s.set.tie1.reading.text, s.set.lineTo, s.set.side],
+      check: [s.check.from, s.check.reading.text],
+      over: plan.stakes!.overTarget.includes(s.id),
+    }));
+    expect(printed).toEqual(planned);
+  });
+
+  it('says how many stakes each round has', () => {
+    const counts = lines
+      .map((line) => /^Round (\d+) stakes (\d+) /.exec(line))
+      .filter((row) => row !== null)
+      .map((row) => [Number(row[1]), Number(row[2])]);
+    expect(counts).toEqual(plan.stakes!.rounds.map((r) => [r.number, r.stakes.length]));
+  });
+
+  it('holds every control with its coordinates', () => {
+    const rows = lines.map((line) => CONTROL.exec(line)).filter((row) => row !== null);
+    expect(rows.map((r) => [r[1], r[2]])).toEqual(plan.stakes!.controls.map((c) => [c.id, c.kind]));
+    for (const [i, c] of plan.stakes!.controls.entries()) {
+      expect(Math.abs(Number(rows[i]![3]) - c.at.x)).toBeLessThanOrEqual(0.0005001);
+      expect(Math.abs(Number(rows[i]![4]) - c.at.y)).toBeLessThanOrEqual(0.0005001);
+    }
+  });
+
+  it('holds every piece of the outline, head to tail', () => {
+    const rows = lines.map((line) => PIECE.exec(line)).filter((row) => row !== null);
+    const printed = rows.map((r) =>
+      r[3]
+        ? [r[1], r[2], 'string', r[3], r[4]]
+        : [r[1], r[2], 'swing', r[5], r[6], r[7], r[8], r[9]],
+    );
+    const planned = plan.stakes!.contours.flatMap((c) =>
+      c.pieces.map((p, i) => {
+        const key = [String(c.contour), String(i + 1), p.kind];
+        if (p.kind === 'string') return [...key, p.from, p.to];
+        if (p.kind === 'circle') throw new Error('the fixture draws no circle');
+        const turn = p.sweep === 'cw' ? 'clockwise' : 'counter-clockwise';
+        return [...key, p.from, p.to, p.pin, p.radius.text, turn];
+      }),
+    );
+    expect(printed).toEqual(planned);
+  });
+
+  it('prints the proving tapes with their limits', () => {
+    const rows = lines.filter((line) => line.startsWith('prove '));
+    expect(rows.length).toBe(plan.field.proving.length);
+    for (const [i, tape] of plan.field.proving.entries())
+      expect(rows[i]).toContain(`prove ${tape.from} to ${tape.to} ${tape.text} within `);
+  });
+
+  it('stays under 500 kB', () => {
+    expect(bytes.length).toBeLessThan(500_000);
+  });
+
+  it.runIf(units === 'metric')('is the same to the byte when made again', async () => {
+    const again = await writePdf(composePacket(plan, fonts), fonts, { title: plan.project.name });
+    expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
+  });
+});
