@@ -2,10 +2,11 @@
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Artwork } from './model';
 import { composePaint, type Composed } from './svg/compose-paint';
-import { parseStyleSheets } from './svg/css';
+import { indexRules, parseStyleSheets } from './svg/css';
 import { allElements, attribute, type SvgElement } from './svg/element';
 import { checkCrossings } from './svg/crossings';
 import { parseSvg, type ParsedSvg } from './svg/parse-svg';
+import { MAX_MATCHES } from './svg/limits';
 import { readLength } from './svg/numbers';
 import { reportLinks, reportScripts, reportSheets } from './svg/remarks';
 import { createReport, place, type Report } from './svg/report';
@@ -48,17 +49,25 @@ function readDrawing(parsed: ParsedSvg, report: Report): Walk {
   reportLinks(elements, parsed.outsideStyles, report);
   reportScripts(elements, report);
   const walk: Walk = {
-    rules: sheet.rules,
+    rules: indexRules(sheet.rules),
     byId: indexById(elements),
     report,
     items: [],
     segments: 0,
     entered: 0,
+    characters: 0,
     dashed: 0,
-    exceeded: null,
+    exceeded: checkRules(sheet.rules.length, elements.length),
   };
   walkDrawing(walk, parsed.root, INITIAL_STYLE);
   return walk;
+}
+
+/** Every rule may have to be tried on every element. */
+function checkRules(rules: number, elements: number): string | null {
+  return rules * elements > MAX_MATCHES
+    ? `its ${rules} style rules for ${elements} elements are too many to follow`
+    : null;
 }
 
 /** The first element of a name keeps it. */

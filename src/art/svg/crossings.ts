@@ -6,8 +6,8 @@ import { seededRandom } from '../../base/random';
 import { MAX_CROSSINGS, MAX_TURNS } from './limits';
 import type { PaintItem } from './paint-item';
 
-/** Pairs of lines tried. */
-const SAMPLES = 20_000;
+/** Pairs of lines tried; all of them when there are no more. */
+const SAMPLES = 100_000;
 
 /**
  * Says in words why the painted shapes would take too long to untangle, or null. Crossings are
@@ -36,14 +36,25 @@ function chordsOf(item: PaintItem): Chord[] {
 function estimateCrossings(chords: readonly Chord[]): number {
   const pairs = (chords.length * (chords.length - 1)) / 2;
   if (pairs <= MAX_CROSSINGS) return 0;
+  return pairs <= SAMPLES ? countCrossings(chords) : (sampleCrossings(chords) / SAMPLES) * pairs;
+}
+
+function countCrossings(chords: readonly Chord[]): number {
+  let found = 0;
+  chords.forEach((a, i) => {
+    for (let j = 0; j < i; j++) if (crosses(a, chords[j]!)) found += 1;
+  });
+  return found;
+}
+
+function sampleCrossings(chords: readonly Chord[]): number {
   const random = seededRandom(1);
   let found = 0;
   for (let i = 0; i < SAMPLES; i++) {
     const a = chords[random.integer(chords.length)]!;
-    const b = chords[random.integer(chords.length)]!;
-    if (a !== b && crosses(a, b)) found += 1;
+    if (crosses(a, chords[random.integer(chords.length)]!)) found += 1;
   }
-  return (found / SAMPLES) * pairs;
+  return found;
 }
 
 /** Crossing inside both lines: meeting at an end, as neighbours do, does not count. */

@@ -166,22 +166,61 @@ const specificityOf = (selector: readonly Compound[]): number =>
     0,
   );
 
-/** Does the rule apply to the element, where it stands in the file? */
-export function ruleApplies(rule: Rule, element: SvgElement): boolean {
-  return matches(rule.selector, rule.selector.length - 1, element);
+/** Rules by what their last compound asks for, so that an element meets only those that may apply. */
+export interface RuleIndex {
+  readonly byKey: ReadonlyMap<string, readonly Rule[]>;
 }
 
-function matches(selector: readonly Compound[], index: number, element: SvgElement): boolean {
-  const compound = selector[index]!;
-  if (!matchesCompound(compound, element)) return false;
-  if (index === 0) return true;
-  if (compound.joint === 'child') {
-    return element.parent !== null && matches(selector, index - 1, element.parent);
+/** `#id`, `.class`, `tag` or `*`: the most telling part of the last compound. */
+function ruleKey(rule: Rule): string {
+  const { id, classes, tag } = rule.selector[rule.selector.length - 1]!;
+  if (id.length > 0) return `#${id[0]}`;
+  return classes.length > 0 ? `.${classes[0]}` : (tag ?? '*');
+}
+
+export function indexRules(rules: readonly Rule[]): RuleIndex {
+  const byKey = new Map<string, Rule[]>();
+  for (const rule of rules) {
+    const key = ruleKey(rule);
+    byKey.set(key, [...(byKey.get(key) ?? []), rule]);
   }
-  for (let up = element.parent; up; up = up.parent) {
-    if (matches(selector, index - 1, up)) return true;
+  return { byKey };
+}
+
+/** The rules that apply to the element where it stands in the file, weakest first. */
+export function matchingRules(index: RuleIndex, element: SvgElement): Rule[] {
+  const classes = (attribute(element, 'class') ?? '').split(/\s+/).filter(Boolean);
+  const keys = ['*', element.tag, `#${attribute(element, 'id') ?? ''}`];
+  const all = new Set([...keys, ...classes.map((name) => `.${name}`)]);
+  const rules = [...all].flatMap((key) => index.byKey.get(key) ?? []);
+  return rules
+    .filter((rule) => matches(rule.selector, element))
+    .sort((a, b) => a.specificity - b.specificity || a.order - b.order);
+}
+
+/** Down from the root, keeping which parts of the selector have been met: no backtracking. */
+function matches(selector: readonly Compound[], element: SvgElement): boolean {
+  const last = selector.length - 1;
+  if (!matchesCompound(selector[last]!, element)) return false;
+  if (last === 0) return true;
+  const met: boolean[] = selector.map(() => false);
+  let parent: readonly boolean[] = met;
+  let here: boolean[] = [];
+  for (const step of lineage(element)) {
+    here = selector.map((compound, i) => {
+      const before = i === 0 || (compound.joint === 'child' ? parent[i - 1]! : met[i - 1]!);
+      return before && matchesCompound(compound, step);
+    });
+    here.forEach((now, i) => (met[i] ||= now));
+    parent = here;
   }
-  return false;
+  return here[last]!;
+}
+
+function lineage(element: SvgElement): SvgElement[] {
+  const out: SvgElement[] = [];
+  for (let up: SvgElement | null = element; up; up = up.parent) out.push(up);
+  return out.reverse();
 }
 
 function matchesCompound(compound: Compound, element: SvgElement): boolean {

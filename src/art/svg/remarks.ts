@@ -1,5 +1,5 @@
 /** What is in a drawing beside shapes that can be drawn: said once, and left alone. */
-import type { Rule } from './css';
+import type { Declaration } from './css';
 import { attribute, describe, type SvgElement } from './element';
 import type { RemarkCode, Report } from './report';
 import { unfollowedProperties, type Style } from './style';
@@ -58,7 +58,7 @@ const isShapeAnimation = (parent: SvgElement, child: SvgElement): boolean =>
 export function reportStyle(
   element: SvgElement,
   style: Style,
-  rules: readonly Rule[],
+  declared: readonly Declaration[],
   report: Report,
 ): void {
   const say = (code: RemarkCode, name: string, value: string): void =>
@@ -71,7 +71,7 @@ export function reportStyle(
     const value = style[property];
     if (value !== 'none' && MARKED_TAGS.has(element.tag)) say('svg-marker', property, value);
   }
-  for (const property of unfollowedProperties(element, rules)) {
+  for (const property of unfollowedProperties(declared)) {
     report.add('svg-style', `CSS property ${property} on ${describe(element)}`, element.line);
   }
 }

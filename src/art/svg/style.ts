@@ -1,5 +1,5 @@
 /** The style of an element: attributes, then style sheets, then its own `style`, then inheritance. */
-import { parseDeclarations, ruleApplies, type Declaration, type Rule } from './css';
+import { matchingRules, parseDeclarations, type Declaration, type RuleIndex } from './css';
 import { attribute, type SvgElement } from './element';
 
 /** Properties that a child takes over from its parent, with their initial values. */
@@ -48,13 +48,13 @@ const isProperty = (name: string): name is Property => Object.hasOwn(INITIAL_STY
 export type ValueCheck = (property: Property, value: string) => boolean;
 
 /**
- * The element's style under its parent's. Precedence, weakest first: attributes, rules by
+ * The element's style under its parent's, with what is declared for it. Precedence, weakest first: attributes, rules by
  * specificity and order, the `style` attribute, then the same again for what is `!important`.
  */
 export function styleOf(
   element: SvgElement,
+  declared: readonly Declaration[],
   parent: Style,
-  rules: readonly Rule[],
   usable: ValueCheck,
 ): Style {
   const style: Record<Property, string> = { ...parent, ...OWN };
@@ -66,7 +66,6 @@ export function styleOf(
     const value = attribute(element, property);
     if (value !== undefined) apply(property, value.trim());
   }
-  const declared = declarationsFor(element, rules);
   for (const important of [false, true]) {
     for (const d of declared) {
       if (d.important === important && isProperty(d.property)) apply(d.property, d.value);
@@ -83,9 +82,8 @@ function resolveKeyword(property: Property, value: string, parent: Style): strin
 }
 
 /** Everything declared for the element, weakest first; `marker` stands for its three parts. */
-function declarationsFor(element: SvgElement, rules: readonly Rule[]): Declaration[] {
-  const matching = rules.filter((rule) => ruleApplies(rule, element));
-  const ordered = matching.sort((a, b) => a.specificity - b.specificity || a.order - b.order);
+export function declarationsFor(element: SvgElement, rules: RuleIndex): Declaration[] {
+  const ordered = matchingRules(rules, element);
   const own = parseDeclarations(attribute(element, 'style') ?? '');
   return [...ordered.flatMap((rule) => rule.declarations), ...own].flatMap(expandMarker);
 }
@@ -96,11 +94,8 @@ function expandMarker(d: Declaration): Declaration[] {
 }
 
 /** Properties set in CSS that change a shape and are not followed. */
-export function unfollowedProperties(element: SvgElement, rules: readonly Rule[]): string[] {
-  return declarationsFor(element, rules)
-    .map((d) => d.property)
-    .filter((property) => UNFOLLOWED.has(property));
-}
+export const unfollowedProperties = (declared: readonly Declaration[]): string[] =>
+  declared.map((d) => d.property).filter((property) => UNFOLLOWED.has(property));
 
 const UNFOLLOWED: ReadonlySet<string> = new Set([
   'transform',

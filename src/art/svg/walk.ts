@@ -3,15 +3,15 @@ import { affineCompose, affineTranslate, IDENTITY, type Affine } from '../../geo
 import type { Point } from '../../geometry/point';
 import { outlineMap, outlineSize } from '../outline';
 import { brushesOf, isUsable, readOpacity } from './brushes';
-import type { Rule } from './css';
+import type { RuleIndex } from './css';
 import { attribute, describe, type SvgElement } from './element';
-import { MAX_DASHED, MAX_DEPTH, MAX_PAINTED, MAX_SEGMENTS } from './limits';
+import { MAX_DASHED, MAX_DEPTH, MAX_PAINTED, MAX_PATH_CHARACTERS, MAX_SEGMENTS } from './limits';
 import { readLength } from './numbers';
 import type { Brush, PaintItem } from './paint-item';
 import { reportBeside, reportStyle } from './remarks';
 import type { Report } from './report';
 import { SHAPE_TAGS, shapeOutline, wholeOf, type Extent } from './shapes';
-import { styleOf, type Property, type Style } from './style';
+import { declarationsFor, styleOf, type Property, type Style } from './style';
 import { readTransform } from './transform';
 import { fitViewBox, mapFrame, readViewBox, type Frame } from './viewport';
 
@@ -29,7 +29,7 @@ interface Context {
 
 /** The drawing being walked; the lists grow on the way. */
 export interface Walk {
-  readonly rules: readonly Rule[];
+  readonly rules: RuleIndex;
   readonly byId: ReadonlyMap<string, SvgElement>;
   readonly report: Report;
   readonly items: PaintItem[];
@@ -37,6 +37,8 @@ export interface Walk {
   segments: number;
   /** Elements entered so far, copies counted each time. */
   entered: number;
+  /** Characters of path data so far. */
+  characters: number;
   /** Dashed lines so far. */
   dashed: number;
   /** Set when a limit was passed: which one, in words. */
@@ -94,7 +96,8 @@ function innerContext(walk: Walk, element: SvgElement, outer: Context): Context 
     }
     return fine;
   };
-  const style = styleOf(element, outer.style, walk.rules, usable);
+  const declared = declarationsFor(element, walk.rules);
+  const style = styleOf(element, declared, outer.style, usable);
   const opacity = outer.opacity * readOpacity(style.opacity);
   if (style.display === 'none' || opacity === 0) return null;
   const own = readTransform(attribute(element, 'transform') ?? '');
@@ -102,7 +105,7 @@ function innerContext(walk: Walk, element: SvgElement, outer: Context): Context 
     walk.report.add('svg-transform', describe(element), element.line);
     return null;
   }
-  reportStyle(element, style, walk.rules, walk.report);
+  reportStyle(element, style, declared, walk.report);
   const map = affineCompose(outer.map, own);
   return { ...outer, map, style, opacity, depth: outer.depth + 1 };
 }
@@ -201,6 +204,11 @@ function isAncestor(target: SvgElement, element: SvgElement): boolean {
 
 function paintShape(walk: Walk, element: SvgElement, context: Context): void {
   if (context.style.visibility !== 'visible') return;
+  walk.characters += (attribute(element, 'd') ?? '').length;
+  if (walk.characters > MAX_PATH_CHARACTERS) {
+    walk.exceeded = `more than ${MAX_PATH_CHARACTERS} characters of path data are painted`;
+    return;
+  }
   const { outline, flaw } = shapeOutline(element, context.extent);
   const subject = describe(element);
   if (flaw !== 'none') {
