@@ -30,12 +30,15 @@ export function drawStakes(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   drawPieces(ctx, plan.contours, points, place);
   const held = hand ? heldAt(hand) : [];
   const taken: Box[] = [];
-  if (hand) drawTies(ctx, job, hand, points, place, taken);
+  if (hand) drawTies(ctx, hand, points, place, taken);
   for (const s of plan.stakes) drawStake(ctx, s, place(s.at), round, held);
   for (const c of plan.controls) {
     if (c.kind === 'fixed') triangle(ctx, place(c.at), 9, { held: held.includes(c.id), bar: true });
   }
-  if (hand) ring(ctx, place(hand.at));
+  if (hand) {
+    ring(ctx, place(hand.at));
+    drawPlates(ctx, job, hand, points, place, taken);
+  }
   drawNames(ctx, job, plan, hand, place, taken);
 }
 
@@ -124,7 +127,6 @@ function drawStake(
 
 function drawTies(
   ctx: CanvasRenderingContext2D,
-  job: PaintJob,
   hand: Stake,
   points: Points,
   place: Place,
@@ -143,6 +145,19 @@ function drawTies(
     const from = points.get(tie.from);
     if (from) cased(ctx, place(from), target, taken);
   }
+}
+
+function drawPlates(
+  ctx: CanvasRenderingContext2D,
+  job: PaintJob,
+  hand: Stake,
+  points: Points,
+  place: Place,
+  taken: Box[],
+): void {
+  const { set } = hand;
+  const ties = set.method === 'ties' ? [set.tie1, set.tie2] : [set.tie1];
+  const target = place(hand.at);
   for (const tie of ties) {
     const from = points.get(tie.from);
     if (from) plate(ctx, job, place(from), target, compact(tie.reading.text), tie.from, taken);

@@ -8,6 +8,8 @@ import type { Scene } from './scene';
 import { fitBox, type Margins, type Size, type Viewport } from './viewport';
 
 const OPEN: Margins = { top: 46, right: 30, bottom: 26, left: 30 };
+/** Room for the poles' figures beside the fence. */
+const GROUND: Margins = { ...OPEN, left: 84, right: 84 };
 const STAKES: Margins = { top: 120, right: 44, bottom: 110, left: 44 };
 
 /** The fan from plate to fence, without the foul ground behind. */
@@ -39,6 +41,6 @@ export function fitted(stage: Stage, plan: Plan, scene: Scene, size: Size): View
   if (size.width === 0 || size.height === 0) return null;
   const stakes = stage === 'stakes' ? graphicBox(plan) : null;
   if (stakes) return fitBox(stakes, size, STAKES);
-  if (stage === 'ground') return fitBox(boxGrow(scene.box, 6), size, OPEN);
+  if (stage === 'ground') return fitBox(boxGrow(scene.box, 6), size, GROUND);
   return fitBox(fanBox(plan), size, OPEN);
 }

@@ -72,7 +72,7 @@ function quietLegs(legs: readonly Leg[], isQuiet: (patch: string | null) => bool
 }
 
 function setFrom(group: PassGroup, name: string, legs: readonly Leg[]): PassSet {
-  const numbers = new Set(legs.map((l) => l.pass));
+  const numbers = new Set(legs.filter((l) => l.kind === 'mow').map((l) => l.pass));
   const passes = group.passes.filter((p) => numbers.has(p.number));
   return {
     id: `${group.machine.id} ${name}`,
