@@ -41,8 +41,10 @@ export interface ControlPlan {
 
 /** No crew sets more than this before the first stake of the graphic. */
 const MOST_CONTROLS = 12;
+/** Side of the squares of which one stake each is looked at while controls are chosen. */
+const SQUARE_FT = 10;
 /** Chosen at a slightly tighter target, so that printed positions still meet the one asked for. */
-export const TARGET_MARGIN = 0.99;
+export const TARGET_MARGIN = 0.98;
 
 interface Choosing {
   readonly spec: StakeoutSpec;
@@ -65,16 +67,34 @@ export function chooseControls(
   ground: StakeGround,
   spec: StakeoutSpec,
 ): ControlPlan {
-  const job: Choosing = { spec, stakes };
+  const job: Choosing = { spec, stakes: representatives(stakes) };
   const start = fixedEnds(controls);
   const target = spec.target95In * TARGET_MARGIN;
-  if (coverOf(job, start, target).count === stakes.length) return start;
+  if (coverOf(job, start, target).count === job.stakes.length) return start;
   const lines = lineCandidates(controls, stakes, ground, spec.tape.limitFt);
   const few = fewest(job, start, lines, target);
   if (few) return few;
   const grid = [...lines, ...gridCandidates(controls, stakes, ground, spec.tape.limitFt)];
   const met = extend(job, start, grid, target);
   return prune(job, extend(job, met, grid, Infinity), target);
+}
+
+/**
+ * One stake of each square of the grass, the one farthest from the middle: how well a place is tied
+ * changes little over a few feet.
+ */
+function representatives(stakes: readonly Point[]): Point[] {
+  const middle = {
+    x: stakes.reduce((sum, p) => sum + p.x, 0) / stakes.length,
+    y: stakes.reduce((sum, p) => sum + p.y, 0) / stakes.length,
+  };
+  const chosen = new Map<string, Point>();
+  for (const p of stakes) {
+    const key = `${Math.floor(p.x / SQUARE_FT)} ${Math.floor(p.y / SQUARE_FT)}`;
+    const held = chosen.get(key);
+    if (!held || pointDistance(p, middle) > pointDistance(held, middle)) chosen.set(key, p);
+  }
+  return [...chosen.values()];
 }
 
 /** The smallest set of up to three on the lines that does the whole job, or null. */

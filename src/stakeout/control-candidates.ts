@@ -8,7 +8,7 @@ import type { StakeGround } from './ground';
 
 /** Spacing of candidates along a line through two controls, and of the grid over the grass. */
 const LINE_STEP_FT = 10;
-const GRID_STEP_FT = 20;
+const GRID_STEP_FT = 25;
 /** Candidates farther than this from every stake are of no use with any tape of that length. */
 const SPARE_REACH_FT = 60;
 
@@ -61,7 +61,7 @@ export function gridCandidates(
   const box = boxOfPoints([...controls.map((c) => c.at), ...stakes]);
   if (!box) return [];
   const out: Point[] = [];
-  const step = Math.max(GRID_STEP_FT, limitFt / 8);
+  const step = Math.max(GRID_STEP_FT, limitFt / 6);
   const grow = Math.min(limitFt / 2, SPARE_REACH_FT);
   for (let x = box.minX - grow; x <= box.maxX + grow; x += step) {
     for (let y = box.minY - grow; y <= box.maxY + grow; y += step) {

@@ -36,15 +36,20 @@ function countWord(word: number): number {
   return Math.imul((v + (v >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 }
 
-/** The stakes that the pair sets within `targetIn`. */
+/** Merges `into.length` words that start at `at` in a store of many sets. */
+export function mergeStored(into: Bits, store: Bits, at: number): void {
+  for (let i = 0; i < into.length; i++) into[i]! |= store[at + i]!;
+}
+
+/** The stakes that the pair sets within `targetIn`, added to `bits`. */
 export function pairCover(
   a: TapeEnd,
   b: TapeEnd,
   stakes: readonly Point[],
   tape: TapeSpec,
   targetIn: number,
+  bits: Bits = emptyBits(stakes.length),
 ): Bits {
-  const bits = emptyBits(stakes.length);
   const pair = tiePair(a, b);
   for (let i = 0; i < stakes.length; i++) {
     const precision = tiePrecisionIn(pair, stakes[i]!, tape);

@@ -3,7 +3,7 @@
  * the fixed controls alone can set. Which stakes a set covers is the union over its pairs.
  */
 import { pointDistance, type Point } from '../geometry/point';
-import { countBits, emptyBits, mergeBits, pairCover, type Bits } from './cover';
+import { countBits, emptyBits, mergeBits, mergeStored, pairCover, type Bits } from './cover';
 import type { TapeSpec } from './model';
 import type { TapeEnd } from './ties';
 
@@ -32,38 +32,53 @@ export interface CoverTable {
   /** Covered by the known controls, and by candidate i with them. */
   readonly base: Bits;
   readonly alone: readonly Bits[];
-  /** Covered by candidates i and j as a pair, j < i. */
-  readonly pair: readonly (readonly Bits[])[];
+  /** Covered by candidates i and j as a pair, j < i: `pairAt(i, j)` words into the store. */
+  readonly pairs: Bits;
 }
 
 export function coverTable(task: CoverTask): CoverTable {
   const { known, candidates, stakes, tape, targetIn } = task;
-  const cover = (a: TapeEnd, b: TapeEnd) => pairCover(a, b, stakes, tape, targetIn);
   const base = emptyBits(stakes.length);
-  known.forEach((b, j) => known.slice(0, j).forEach((a) => mergeBits(base, cover(a, b))));
+  const add = (a: TapeEnd, b: TapeEnd, bits: Bits) => pairCover(a, b, stakes, tape, targetIn, bits);
+  known.forEach((b, j) => known.slice(0, j).forEach((a) => add(a, b, base)));
   const alone = candidates.map((c) => {
-    const bits = Uint32Array.from(base);
-    for (const end of known) mergeBits(bits, cover(end, c.end));
+    const bits = base.slice();
+    for (const end of known) add(end, c.end, bits);
     return bits;
   });
-  const pair = candidates.map((c, i) =>
-    candidates.slice(0, i).map((other) => cover(other.end, c.end)),
-  );
-  return { task, base, alone, pair };
+  return { task, base, alone, pairs: pairStore(task, base.length) };
 }
+
+function pairStore(task: CoverTask, words: number): Bits {
+  const { candidates, stakes, tape, targetIn } = task;
+  const store = new Uint32Array(words * pairAt(candidates.length, 0));
+  const bits = new Uint32Array(words);
+  candidates.forEach((c, i) => {
+    for (let j = 0; j < i; j++) {
+      bits.fill(0);
+      pairCover(candidates[j]!.end, c.end, stakes, tape, targetIn, bits);
+      store.set(bits, words * pairAt(i, j));
+    }
+  });
+  return store;
+}
+
+/** Place of the pair (i, j), j < i, in a triangular store. */
+const pairAt = (i: number, j: number): number => (i * (i - 1)) / 2 + j;
 
 /** Covered by a set of candidates with the known controls, written into `out`. */
 export function coverOfSet(table: CoverTable, members: readonly number[], out: Bits): Bits {
   out.set(table.base);
   members.forEach((i, k) => {
     mergeBits(out, table.alone[i]!);
-    for (let l = 0; l < k; l++) mergeBits(out, pairBits(table, i, members[l]!));
+    for (let l = 0; l < k; l++) mergePair(out, table, i, members[l]!);
   });
   return out;
 }
 
-const pairBits = (table: CoverTable, i: number, j: number): Bits =>
-  i > j ? table.pair[i]![j]! : table.pair[j]![i]!;
+function mergePair(out: Bits, table: CoverTable, i: number, j: number): void {
+  mergeStored(out, table.pairs, out.length * (i > j ? pairAt(i, j) : pairAt(j, i)));
+}
 
 /**
  * The smallest set, at most `most` (3), that covers every stake, in an order in which each is
@@ -112,7 +127,7 @@ function eachCover(
       const bits = levels[depth + 1]!;
       bits.set(levels[depth]!);
       mergeBits(bits, table.alone[i]!);
-      for (let k = 0; k < depth; k++) mergeBits(bits, table.pair[i]![members[k]!]!);
+      for (let k = 0; k < depth; k++) mergePair(bits, table, i, members[k]!);
       members.push(i);
       grow(i + 1);
       members.pop();

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../src/base/random';
+import type { Region } from '../../src/geometry/region';
+import { planStakes } from '../../src/stakeout/plan-stakes';
+import { defaultField, SPEC, wordRegion } from './support/plans';
+
+const box = (x: number, y: number, w: number, h: number): Region => [
+  [
+    { x, y },
+    { x: x + w, y },
+    { x: x + w, y: y + h },
+    { x, y: y + h },
+  ],
+];
+const plan = (graphic: Region, spec = SPEC) => planStakes({ field: defaultField(), graphic, spec });
+const codes = (graphic: Region, spec = SPEC) => plan(graphic, spec).problems.map((p) => p.code);
+
+describe('art that cannot be set out is refused in words', () => {
+  it('with nothing in it', () => {
+    expect(codes([])).toEqual(['graphic-empty']);
+    expect(
+      codes([
+        [
+          { x: 0, y: 250 },
+          { x: 9, y: 250 },
+        ],
+      ]),
+    ).toEqual(['graphic-empty']);
+  });
+  it('larger than the grass', () =>
+    expect(codes(box(-400, -100, 800, 800))).toEqual(['art-larger-than-grass']));
+  it('over the skin', () => expect(codes(box(-20, 130, 40, 60))).toContain('art-over-skin'));
+  it('over the track', () => expect(codes(box(-20, 370, 40, 25))).toContain('art-over-track'));
+  it('beyond the fence', () => expect(codes(box(-20, 395, 40, 40))).toContain('art-off-grass'));
+  it('out of reach of a short tape, by count and place', () => {
+    const short = plan(box(-20, 300, 40, 20), { ...SPEC, tape: { ...SPEC.tape, limitFt: 30 } });
+    expect(short.ok).toBe(false);
+    expect(short.problems[0]).toMatchObject({ code: 'stake-out-of-reach', severity: 'error' });
+    expect(short.problems[0]!.where).toMatch(/^\d+ of \d+ stakes/);
+  });
+});
+
+describe('art that can be set out in part says where it cannot', () => {
+  it('leaves out a speck and names its place', () => {
+    const result = plan([...box(-20, 260, 40, 20), ...box(60, 270, 0.4, 0.4)]);
+    expect(result.ok).toBe(true);
+    expect(result.problems.map((p) => p.code)).toEqual(['detail-too-small']);
+    expect(result.problems[0]!.where).toMatch(/near x 60\.\d ft, y 270\.\d ft/);
+  });
+  it('marks every stake above a target that this tape cannot meet', () => {
+    const result = plan(wordRegion('Go', 'lobster', 40), { ...SPEC, target95In: 1.2 });
+    if (!result.ok) throw new Error('expected a plan');
+    expect(result.value.overTarget.length).toBeGreaterThan(0);
+    const named = result.problems.filter((p) => p.code === 'stake-over-target').map((p) => p.where);
+    expect(named).toEqual(result.value.overTarget.map((id) => `stake ${id}`));
+    expect(result.problems.every((p) => p.severity === 'warning')).toBe(true);
+  });
+});
+
+/** Specks, slivers, scribbles that cross themselves, stars, ragged blobs. */
+function nastyArt(seed: number): Region {
+  const random = seededRandom(seed);
+  const around = (n: number, radius: (a: number) => number) => {
+    const [cx, cy] = [(random.uniform() - 0.5) * 90, 240 + random.uniform() * 60];
+    return Array.from({ length: n }, (_, i) => {
+      const a = (i / n) * 2 * Math.PI;
+      return { x: cx + radius(a) * Math.cos(a), y: cy + radius(a) * Math.sin(a) };
+    });
+  };
+  const kinds = [
+    () => around(5, () => 1.2 * random.uniform()),
+    () => around(7, () => 14 * random.uniform()),
+    () => around(16, () => 2 + 6 * random.uniform()),
+    () => around(80, (a) => 7 + 2 * Math.sin(5 * a) + 0.2 * random.uniform()),
+    () => around(4, (a) => (Math.abs(Math.cos(a)) > 0.5 ? 20 : 0.2)),
+  ];
+  return Array.from({ length: 1 + random.integer(3) }, () =>
+    kinds[random.integer(kinds.length)]!(),
+  );
+}
+
+describe('nasty art', () => {
+  it.each(Array.from({ length: 10 }, (_, i) => 100 + i))(
+    'never breaks the plan (draw %i)',
+    (seed) => {
+      const result = plan(nastyArt(seed));
+      if (!result.ok) {
+        expect(result.problems.length).toBeGreaterThan(0);
+        return;
+      }
+      const { stakes, contours, largestGapIn } = result.value;
+      stakes.forEach((s, i) => {
+        expect(Number.isFinite(s.at.x + s.at.y + s.semiMajor95In)).toBe(true);
+        for (const t of stakes.slice(0, i)) {
+          const clear = s.kind === 'control' || t.kind === 'control' ? 2 : 8 / 12;
+          expect(Math.hypot(s.at.x - t.at.x, s.at.y - t.at.y)).toBeGreaterThanOrEqual(clear);
+        }
+      });
+      const said = result.problems.map((p) => p.code);
+      if (largestGapIn > SPEC.toleranceIn + 0.5) expect(said).toContain('outline-off');
+      if (contours.length === 0) expect(said).toContain('detail-too-small');
+    },
+  );
+});
