@@ -17,11 +17,11 @@ export interface PatchPiece {
   readonly points: Polyline;
 }
 
-const BUCKET = 8;
+const BUCKET = 3;
 /** A piece shorter than this, feet, goes with its neighbour: nobody lifts the reels for two inches. */
 const SHORTEST_PIECE = 0.2;
 const bucketKey = (column: number, row: number): number => column * 65536 + row;
-const bucketOf = (v: number): number => Math.floor(v / BUCKET) + 4096;
+const bucketOf = (v: number): number => Math.floor(v / BUCKET) + 16384;
 
 /** Indexes the edges of the patches for `cutAtPatches`. */
 export function indexPatches(patches: readonly Patch[]): PatchEdges {

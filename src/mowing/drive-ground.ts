@@ -113,12 +113,12 @@ function addToBuckets(
   edge: number,
   [ax, ay, bx, by]: readonly [number, number, number, number],
 ): void {
-  const column = (x: number) => Math.floor((x - box.minX) / BUCKET);
-  const row = (y: number) => Math.floor((y - box.minY) / BUCKET);
-  for (let r = row(Math.min(ay, by)); r <= row(Math.max(ay, by)); r++) {
-    for (let c = column(Math.min(ax, bx)); c <= column(Math.max(ax, bx)); c++) {
-      buckets[r * columns + c]?.push(edge);
-    }
+  const firstColumn = Math.floor((Math.min(ax, bx) - box.minX) / BUCKET);
+  const lastColumn = Math.floor((Math.max(ax, bx) - box.minX) / BUCKET);
+  const firstRow = Math.floor((Math.min(ay, by) - box.minY) / BUCKET);
+  const lastRow = Math.floor((Math.max(ay, by) - box.minY) / BUCKET);
+  for (let r = firstRow; r <= lastRow; r++) {
+    for (let c = firstColumn; c <= lastColumn; c++) buckets[r * columns + c]?.push(edge);
   }
 }
 
@@ -171,6 +171,10 @@ function distanceToBlocked(free: Uint8Array, columns: number, rows: number): Flo
   return out;
 }
 
+/** Where the parabolas that stand on cells p < q cross. */
+const meeting = (line: Float64Array, p: number, q: number): number =>
+  (line[q]! + q * q - line[p]! - p * p) / (2 * (q - p));
+
 function envelope(
   values: Float64Array,
   start: number,
@@ -185,10 +189,8 @@ function envelope(
   breaks[0] = -Infinity;
   breaks[1] = Infinity;
   for (let q = 1; q < count; q++) {
-    const height = line[q]! + q * q;
-    const meet = (p: number) => (height - line[p]! - p * p) / (2 * (q - p));
-    let s = meet(hull[k]!);
-    while (s <= breaks[k]!) s = meet(hull[--k]!);
+    let s = meeting(line, hull[k]!, q);
+    while (s <= breaks[k]!) s = meeting(line, hull[--k]!, q);
     hull[++k] = q;
     breaks[k] = s;
     breaks[k + 1] = Infinity;
@@ -233,46 +235,44 @@ function edgeInBody(
 ): boolean {
   const reachX = Math.abs(cos) * halfLong + Math.abs(sin) * half;
   const reachY = Math.abs(sin) * halfLong + Math.abs(cos) * half;
-  const at = (v: number, low: number) => Math.floor((v - low) / BUCKET);
-  const firstColumn = Math.max(0, at(centre.x - reachX, ground.box.minX));
-  const lastColumn = Math.min(ground.bucketColumns - 1, at(centre.x + reachX, ground.box.minX));
-  for (
-    let r = at(centre.y - reachY, ground.box.minY);
-    r <= at(centre.y + reachY, ground.box.minY);
-    r++
-  ) {
+  const { minX, minY } = ground.box;
+  const firstColumn = Math.max(0, Math.floor((centre.x - reachX - minX) / BUCKET));
+  const lastColumn = Math.min(
+    ground.bucketColumns - 1,
+    Math.floor((centre.x + reachX - minX) / BUCKET),
+  );
+  const firstRow = Math.floor((centre.y - reachY - minY) / BUCKET);
+  const lastRow = Math.floor((centre.y + reachY - minY) / BUCKET);
+  for (let r = firstRow; r <= lastRow; r++) {
     for (let c = firstColumn; c <= lastColumn; c++) {
       for (const e of ground.buckets[r * ground.bucketColumns + c] ?? []) {
         const ax = ground.edges[e]! - centre.x;
         const ay = ground.edges[e + 1]! - centre.y;
         const bx = ground.edges[e + 2]! - centre.x;
         const by = ground.edges[e + 3]! - centre.y;
-        const u = [cos * ax + sin * ay, cos * bx + sin * by] as const;
-        const v = [cos * ay - sin * ax, cos * by - sin * bx] as const;
-        if (crossesBox(u, v, halfLong, half)) return true;
+        const u0 = cos * ax + sin * ay;
+        const u1 = cos * bx + sin * by;
+        const v0 = cos * ay - sin * ax;
+        const v1 = cos * by - sin * bx;
+        if (crossesBox(u0, u1, v0, v1, halfLong, half)) return true;
       }
     }
   }
   return false;
 }
 
-/** Liang and Barsky 1984: whether a segment enters the box |u| ≤ a, |v| ≤ b. */
-function crossesBox(
-  u: readonly [number, number],
-  v: readonly [number, number],
-  a: number,
-  b: number,
-): boolean {
-  let enter = 0;
-  let leave = 1;
-  const clip = (from: number, to: number, limit: number): boolean => {
-    const d = to - from;
-    if (d === 0) return Math.abs(from) <= limit;
-    const t1 = (-limit - from) / d;
-    const t2 = (limit - from) / d;
-    enter = Math.max(enter, Math.min(t1, t2));
-    leave = Math.min(leave, Math.max(t1, t2));
-    return enter <= leave;
-  };
-  return clip(u[0], u[1], a) && clip(v[0], v[1], b);
+/**
+ * Whether a segment enters the box |u| ≤ a, |v| ≤ b (Liang and Barsky 1984), written out for both
+ * axes: this is the innermost test of the whole route.
+ */
+function crossesBox(u0: number, u1: number, v0: number, v1: number, a: number, b: number): boolean {
+  const du = u1 - u0;
+  const dv = v1 - v0;
+  if (du === 0 && Math.abs(u0) > a) return false;
+  if (dv === 0 && Math.abs(v0) > b) return false;
+  const enterU = du === 0 ? 0 : (-Math.sign(du) * a - u0) / du;
+  const leaveU = du === 0 ? 1 : (Math.sign(du) * a - u0) / du;
+  const enterV = dv === 0 ? 0 : (-Math.sign(dv) * b - v0) / dv;
+  const leaveV = dv === 0 ? 1 : (Math.sign(dv) * b - v0) / dv;
+  return Math.max(0, enterU, enterV) <= Math.min(1, leaveU, leaveV);
 }

@@ -43,16 +43,19 @@ export function shortestTurn(from: Pose, to: Pose, radius: number): Turn {
 
 /** The turn as driven stretches, those of no length left out. */
 export function turnStretches(turn: Turn, radius: number): Stretch[] {
-  const [a, b, c] = [turn.word[0], turn.word[1], turn.word[turn.word.length - 1]];
-  const arc = (side: string | undefined, lengthFt: number): Stretch => ({
-    curvature: (side === 'L' ? 1 : -1) / radius,
-    lengthFt,
-    gear: 1,
-  });
-  const middle =
-    b === 'S' || turn.backs ? straight(turn.middle, turn.backs ? -1 : 1) : arc(b, turn.middle);
-  return keepLong([arc(a, turn.first), middle, arc(c, turn.last)]);
+  const middle = turn.word[1] === 'S' || turn.backs;
+  return keepLong([
+    arc(turn.word[0], turn.first, radius),
+    middle ? straight(turn.middle, turn.backs ? -1 : 1) : arc(turn.word[1], turn.middle, radius),
+    arc(turn.word[turn.word.length - 1], turn.last, radius),
+  ]);
 }
+
+const arc = (side: string | undefined, lengthFt: number, radius: number): Stretch => ({
+  curvature: (side === 'L' ? 1 : -1) / radius,
+  lengthFt,
+  gear: 1,
+});
 
 const SIDES: readonly (1 | -1)[] = [1, -1];
 

@@ -17,9 +17,25 @@ export function findParking(
   keepOff: Region,
   taken: readonly Point[],
 ): Point | null {
+  const near = findWithin(ground, gate, reach, keepOff, taken, NEAR);
+  return near ?? findWithin(ground, gate, reach, keepOff, taken, Infinity);
+}
+
+/** Tried first: places within this of the gate, feet. */
+const NEAR = 60;
+
+function findWithin(
+  ground: DriveGround,
+  gate: Point,
+  reach: number,
+  keepOff: Region,
+  taken: readonly Point[],
+  most: number,
+): Point | null {
   const places: { readonly at: Point; readonly away: number }[] = [];
-  for (let x = ground.box.minX; x <= ground.box.maxX; x += STEP) {
-    for (let y = ground.box.minY; y <= ground.box.maxY; y += STEP) {
+  const { minX, minY, maxX, maxY } = ground.box;
+  for (let x = Math.max(minX, gate.x - most); x <= Math.min(maxX, gate.x + most); x += STEP) {
+    for (let y = Math.max(minY, gate.y - most); y <= Math.min(maxY, gate.y + most); y += STEP) {
       const at = { x, y };
       if (clearanceAt(ground, at) >= reach) places.push({ at, away: pointDistance(at, gate) });
     }

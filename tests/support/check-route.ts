@@ -9,7 +9,6 @@ import {
   openingOf,
   posesOf,
   replay,
-  valueAt,
   wantedBearing,
   type BodyFigures,
   type DesignFile,
@@ -93,6 +92,11 @@ function touches(leg: RouteLeg, { low, high }: Window): boolean {
   return a[0] <= high[0] && b[0] >= low[0] && a[1] <= high[1] && b[1] >= low[1];
 }
 
+const boxOfGrid = (grid: Grid, by: number): Window => ({
+  low: [grid.x0 - by, grid.y0 - by],
+  high: [grid.x0 + grid.columns * grid.cell + by, grid.y0 + grid.rows * grid.cell + by],
+});
+
 /** The cells of a grid round a patch, wide enough beyond the window for openings to be right in it. */
 function subGrid(grid: Grid, low: Pair, high: Pair, margin: number) {
   const pad = Math.ceil((2 * margin) / grid.cell);
@@ -161,15 +165,18 @@ export function findBodyHits(
   legs: readonly RouteLeg[],
   bodies: Readonly<Record<string, BodyFigures>>,
 ): string[] {
-  return legs.flatMap((leg) => {
-    const body = bodies[leg.machine];
-    const hit = body && leg.points.length > 1 ? bodyHits(grid, forbidden, leg, body)[0] : undefined;
-    return hit
-      ? [
-          `leg ${leg.seq} ${leg.machine} ${leg.kind} over ${hit.under.map((v) => v.toFixed(1)).join(' ')}`,
-        ]
-      : [];
-  });
+  return legs
+    .filter((leg) => touches(leg, boxOfGrid(grid, 12)))
+    .flatMap((leg) => {
+      const body = bodies[leg.machine];
+      const hit =
+        body && leg.points.length > 1 ? bodyHits(grid, forbidden, leg, body)[0] : undefined;
+      return hit
+        ? [
+            `leg ${leg.seq} ${leg.machine} ${leg.kind} over ${hit.under.map((v) => v.toFixed(1)).join(' ')}`,
+          ]
+        : [];
+    });
 }
 
 /** Farthest that reels reach beyond the grass while down, feet. */
@@ -181,7 +188,7 @@ export function farthestBeyondGrass(
   const toGrass = distanceTo(grid, maskOfSurfaces(grid, design, GRASS), 1);
   let worst = 0;
   for (const leg of legs) {
-    if (leg.reels !== 'down') continue;
+    if (leg.reels !== 'down' || !touches(leg, boxOfGrid(grid, 0))) continue;
     for (const { at, ux, uy } of posesOf(leg, grid.cell)) {
       for (const side of [-leg.width_ft / 2, leg.width_ft / 2]) {
         const end: Pair = [at[0] - uy * side, at[1] + ux * side];
@@ -243,7 +250,3 @@ function headingOf(leg: RouteLeg, end: 'start' | 'end'): number | null {
   const facing = leg.gear === 'reverse' ? 180 : 0;
   return (Math.atan2(b[0] - a[0], b[1] - a[1]) * 180) / Math.PI + facing;
 }
-
-/** Every mask cell of a point list: handy for set-out areas. */
-export const insideMask = (grid: Grid, mask: Uint8Array, points: readonly Pair[]): boolean =>
-  points.some((p) => valueAt(grid, mask, p) === 1);

@@ -171,11 +171,14 @@ export function replay(
   const bearing = new Float32Array(grid.columns * grid.rows).fill(-1);
   for (const leg of [...legs].sort((a, b) => a.start_s - b.start_s || a.seq - b.seq)) {
     if (leg.reels !== 'down' && !leg.lays) continue;
+    const mark = (cell: number, towardDeg: number) => {
+      if (leg.reels === 'down') cut[cell] = 1;
+      if (leg.lays) bearing[cell] = towardDeg;
+    };
     for (let i = 1; i < leg.points.length; i++) {
-      stamp(grid, leg.points[i - 1]!, leg.points[i]!, leg.width_ft / 2, (cell, towardDeg) => {
-        if (leg.reels === 'down') cut[cell] = 1;
-        if (leg.lays) bearing[cell] = towardDeg;
-      });
+      stamp(grid, leg.points[i - 1]!, leg.points[i]!, leg.width_ft / 2, mark);
+      const next = leg.points[i + 1];
+      if (next) stampJoint(grid, leg.points[i - 1]!, leg.points[i]!, next, leg.width_ft / 2, mark);
     }
   }
   return { cut, bearing };
@@ -208,6 +211,51 @@ function stamp(
       const along = dx * ux + dy * uy;
       if (along < 0 || along > length) continue;
       if (Math.abs(dy * ux - dx * uy) <= half) mark(r * grid.columns + c, toward);
+    }
+  }
+}
+
+/** Turns of more than this between two pieces of a leg are corners, and sweep nothing; degrees. */
+const CORNER_DEG = 45;
+
+/** What the cutting line sweeps as it turns from one piece to the next: a triangle on either side. */
+function stampJoint(
+  grid: Grid,
+  a: Pair,
+  b: Pair,
+  c: Pair,
+  half: number,
+  mark: (cell: number, towardDeg: number) => void,
+): void {
+  const [before, after] = [
+    Math.atan2(b[0] - a[0], b[1] - a[1]),
+    Math.atan2(c[0] - b[0], c[1] - b[1]),
+  ];
+  if (apartDeg((before * 180) / Math.PI, (after * 180) / Math.PI) > CORNER_DEG) return;
+  const toward = ((before * 180) / Math.PI + 360) % 360;
+  for (const side of [-half, half]) {
+    const p: Pair = [b[0] + side * Math.cos(before), b[1] - side * Math.sin(before)];
+    const q: Pair = [b[0] + side * Math.cos(after), b[1] - side * Math.sin(after)];
+    stampTriangle(grid, [b, p, q], (cell) => mark(cell, toward));
+  }
+}
+
+function stampTriangle(
+  grid: Grid,
+  [a, b, c]: readonly [Pair, Pair, Pair],
+  mark: (cell: number) => void,
+): void {
+  const [low, high] = cornersOf([a, b, c]);
+  const edge = ([px, py]: Pair, [qx, qy]: Pair, x: number, y: number) =>
+    (qx - px) * (y - py) - (qy - py) * (x - px);
+  const c1 = Math.min(grid.columns - 1, Math.floor((high[0] - grid.x0) / grid.cell));
+  const r1 = Math.min(grid.rows - 1, Math.floor((high[1] - grid.y0) / grid.cell));
+  for (let r = Math.max(0, Math.floor((low[1] - grid.y0) / grid.cell)); r <= r1; r++) {
+    for (let k = Math.max(0, Math.floor((low[0] - grid.x0) / grid.cell)); k <= c1; k++) {
+      const x = grid.x0 + (k + 0.5) * grid.cell;
+      const y = grid.y0 + (r + 0.5) * grid.cell;
+      const sides = [edge(a, b, x, y), edge(b, c, x, y), edge(c, a, x, y)];
+      if (sides.every((s) => s >= 0) || sides.every((s) => s <= 0)) mark(r * grid.columns + k);
     }
   }
 }
