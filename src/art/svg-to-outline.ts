@@ -2,7 +2,7 @@
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Artwork } from './model';
 import { composePaint, type Composed } from './svg/compose-paint';
-import { indexRules, parseStyleSheets } from './svg/css';
+import { indexRules, parseStyleSheets, type Rule } from './svg/css';
 import { allElements, attribute, type SvgElement } from './svg/element';
 import { checkCrossings } from './svg/crossings';
 import { parseSvg, type ParsedSvg } from './svg/parse-svg';
@@ -57,16 +57,20 @@ function readDrawing(parsed: ParsedSvg, report: Report): Walk {
     entered: 0,
     characters: 0,
     dashed: 0,
-    exceeded: checkRules(sheet.rules.length, elements.length),
+    exceeded: checkRules(sheet.rules, elements.length),
   };
   walkDrawing(walk, parsed.root, INITIAL_STYLE);
   return walk;
 }
 
-/** Every rule may have to be tried on every element. */
-function checkRules(rules: number, elements: number): string | null {
-  return rules * elements > MAX_MATCHES
-    ? `its ${rules} style rules for ${elements} elements are too many to follow`
+/** Every rule may have to be tried on every element, and a joined one on all that it stands in. */
+function checkRules(rules: readonly Rule[], elements: number): string | null {
+  const effort = rules.reduce(
+    (n, { selector: { length } }) => n + (length > 1 ? 20 * length : 1),
+    0,
+  );
+  return effort * elements > MAX_MATCHES
+    ? `its ${rules.length} style rules for ${elements} elements are too many to follow`
     : null;
 }
 

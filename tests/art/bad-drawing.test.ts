@@ -39,6 +39,11 @@ describe('refused, with the reason', () => {
     ['deep nesting', page('<g>'.repeat(400) + '</g>'.repeat(400)), 'svg-too-complex'],
     ['copies of copies', page(`<g id="a">${RECT}</g>${copies}`), 'svg-too-complex'],
     ['a scribble', page(`<path d="M${points.join('L')}"/>`), 'svg-too-complex'],
+    [
+      'styles without end',
+      page(`<style>${'g g g rect{fill:red}'.repeat(99)}</style>${RECT.repeat(5000)}`),
+      'svg-too-complex',
+    ],
     ['a page without size', `<svg ${NS} viewBox="0 0 0 100">${RECT}</svg>`, 'svg-viewbox'],
     ['an unreadable page', `<svg ${NS} viewBox="a b c d">${RECT}</svg>`, 'svg-viewbox'],
     ['a page of width 0', `<svg ${NS} width="0" height="9">${RECT}</svg>`, 'svg-viewbox'],

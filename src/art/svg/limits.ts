@@ -7,8 +7,8 @@
 export const MAX_CHARACTERS = 10_000_000;
 /** Elements in the file. */
 export const MAX_ELEMENTS = 10_000;
-/** Style rules times elements. */
-export const MAX_MATCHES = 500_000;
+/** Style rules times elements, a rule of joined selectors counted 20 times for each part. */
+export const MAX_MATCHES = 2_000_000;
 /** Shapes painted, copies by `use` counted each time. */
 export const MAX_PAINTED = 10_000;
 /** Elements inside elements, copies by `use` included. */
