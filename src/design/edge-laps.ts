@@ -76,11 +76,17 @@ export function layEdgeLaps(field: Field, laps: number, wide: WideCut): EdgeLaps
       patch: id,
       line,
       widthFt: wide.cutFt,
-      group: THROUGH.includes(side.name) ? 4 : 3,
+      group: lapGroup(named, side, i),
       lap: lap + 1,
     })),
   );
   return { inner, sides: named.map((n, i) => ({ ...n, region: regions[i]! })), strokes };
+}
+
+/** Foul lines first; of the others, the side that keeps a shared corner goes last. */
+function lapGroup(named: readonly { side: GrassSide }[], side: GrassSide, index: number): number {
+  if (!THROUGH.includes(side.name)) return 3;
+  return 4 + named.slice(index + 1).filter((n) => n.side.name === side.name).length;
 }
 
 function nameSides(sides: readonly GrassSide[]): { side: GrassSide; id: string }[] {

@@ -3,12 +3,9 @@ import type { Field } from '../field/model';
 import { angleDifference, vectorAngle } from '../geometry/angle';
 import {
   pathFlatten,
-  pathLength,
   pathSignedArea,
   segmentAt,
-  segmentEnd,
   segmentLength,
-  segmentStart,
   type Path,
   type PathSegment,
 } from '../geometry/arc';
@@ -24,9 +21,9 @@ export interface GrassSide {
   readonly line: Polyline;
 }
 
-/** A turn sharper than this (30°) is a corner: no mower follows it in one lap. */
-const CORNER = Math.PI / 6;
-/** How far from a foul line or the arc a side's middle may lie and still be on it. */
+/** A turn sharper than this (50°) is a corner: no mower follows it in one lap. */
+const CORNER = (50 * Math.PI) / 180;
+/** How far from a foul line or the arc a segment's middle may lie and still be on it. */
 const ON_LINE = 1;
 
 /** Sides of the outfield grass's outer edge, counter-clockwise. */
@@ -36,8 +33,8 @@ export function grassSides(field: Field): GrassSide[] {
     (a, b) => Math.abs(pathSignedArea(b)) - Math.abs(pathSignedArea(a)),
   )[0];
   if (!outer) return [];
-  return splitAtCorners(outer).map((path) => ({
-    name: sideName(field, path),
+  return splitSides(field, outer).map((path) => ({
+    name: segmentName(field, path[0]!),
     path,
     line: pathFlatten(path, false),
   }));
@@ -50,11 +47,12 @@ function heading(s: PathSegment, at: 'start' | 'end'): number {
   return angle + (Math.sign(s.sweep) * Math.PI) / 2;
 }
 
-function splitAtCorners(outer: Path): Path[] {
+function splitSides(field: Field, outer: Path): Path[] {
   const segments = outer.filter((s) => segmentLength(s) > 0);
   const isCorner = segments.map((s, i) => {
     const before = segments[(i + segments.length - 1) % segments.length]!;
-    return Math.abs(angleDifference(heading(s, 'start'), heading(before, 'end'))) > CORNER;
+    const turn = Math.abs(angleDifference(heading(s, 'start'), heading(before, 'end')));
+    return turn > CORNER || segmentName(field, s) !== segmentName(field, before);
   });
   const first = isCorner.indexOf(true);
   if (first < 0) return [segments];
@@ -67,23 +65,12 @@ function splitAtCorners(outer: Path): Path[] {
   return sides;
 }
 
-function sideName(field: Field, path: Path): SideName {
-  const middle = pathMiddle(path);
-  const ends = [segmentStart(path[0]!), segmentEnd(path[path.length - 1]!)];
-  const onSkin = (p: Point) =>
-    Math.abs(pointDistance(p, field.skinArcCentre) - field.spec.skinRadiusFt) < ON_LINE;
-  if (onSkin(middle) && ends.every(onSkin)) return 'skin';
-  if (Math.abs(middle.x - middle.y) < ON_LINE) return 'right-line';
-  if (Math.abs(middle.x + middle.y) < ON_LINE) return 'left-line';
+function segmentName(field: Field, s: PathSegment): SideName {
+  const points = [0, 0.5, 1].map((t) => segmentAt(s, t));
+  const all = (on: (p: Point) => boolean) => points.every(on);
+  const skin = field.spec.skinRadiusFt;
+  if (all((p) => Math.abs(pointDistance(p, field.skinArcCentre) - skin) < ON_LINE)) return 'skin';
+  if (all((p) => Math.abs(p.x - p.y) < ON_LINE)) return 'right-line';
+  if (all((p) => Math.abs(p.x + p.y) < ON_LINE)) return 'left-line';
   return 'track';
-}
-
-function pathMiddle(path: Path): Point {
-  let left = pathLength(path) / 2;
-  for (const s of path) {
-    const length = segmentLength(s);
-    if (left <= length) return segmentAt(s, left / length);
-    left -= length;
-  }
-  return segmentEnd(path[path.length - 1]!);
 }

@@ -1,6 +1,7 @@
 /** The design's strokes as swaths that the machines' bodies can stand on, and what they cover. */
 import type { Field } from '../field/model';
 import type { Design, Stroke } from '../design/model';
+import { SAME_POINT } from '../geometry/tolerance';
 import type { Machine, Phase } from './model';
 import type { Swath, SwathLayout } from './swath-model';
 import { cutToBody, prepareBody, prepareField } from './swaths/cut-to-body';
@@ -33,8 +34,8 @@ export function layOutSwaths(input: SwathInput): SwathLayout {
   for (const stroke of design.strokes ?? []) {
     const role = tools.get(stroke.patch) ?? 'wide';
     const cut = cutToBody(stroke.line, bodies[role]);
-    if (cut.lostFt > 0) blocked.push({ patch: stroke.patch, lostFt: cut.lostFt });
-    const whole = cut.lostFt === 0 && stroke.closed === true;
+    if (cut.lostFt > SAME_POINT) blocked.push({ patch: stroke.patch, lostFt: cut.lostFt });
+    const whole = cut.lostFt <= SAME_POINT && stroke.closed === true;
     for (const line of cut.lines) {
       const number = (counts.get(stroke.patch) ?? 0) + 1;
       counts.set(stroke.patch, number);

@@ -22,7 +22,7 @@ export interface Swath {
   /**
    * Driving groups of a role, ascending: every swath of a group is down before the next group starts,
    * because the next one relays its over-run. Wide: 0 bands, 1 quiet ground, 2 laps round the quiet
-   * ground, 3 laps along the foul lines, 4 laps along track and skin, which run through the corners.
+   * ground, 3 laps along the foul lines, 4 and up laps along track and skin, which run through the corners.
    * Narrow: 0 fill, 1 and up outline.
    */
   readonly group: number;

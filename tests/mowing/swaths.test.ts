@@ -11,8 +11,8 @@ describe('swaths on a raster', () => {
     ['a shape on quiet ground', { graphic: drum }],
   ])('%s: covered, with the wanted lay, reels over grass', (_, over) => {
     const { design, field, layout, widths } = layOut(over);
-    const w = windowOf(-245, 60, 245, 400, 0.6);
-    const rows = judge(design, layout.swaths, w, widths, 11);
+    const w = windowOf(-245, 60, 245, 400, 0.8);
+    const rows = judge(design, layout.swaths, w, widths, 7);
     for (const row of rows) {
       if (row.tool === 'wide') expect(row.covered, row.id).toBeGreaterThanOrEqual(0.995);
     }
