@@ -1,14 +1,17 @@
 import { succeed, type Result } from '../base/result';
 import { layOutSwaths } from './lay-out-swaths';
+import { layoutProblems } from './layout-problems';
 import type { PassPlan } from './model';
 import { planRoute, type RouteInput } from './plan-route';
 
 /**
  * Numbered, driven passes of both machines in the order of work, from the design's strokes. Lengths
- * in feet, times in seconds from the start of the visit. Problems: those of `planRoute`.
+ * in feet, times in seconds from the start of the visit. Problems: those of `planRoute` and
+ * `layoutProblems`.
  */
 export function planPasses(input: RouteInput & { readonly toleranceIn: number }): Result<PassPlan> {
   const layout = layOutSwaths(input);
   const route = planRoute(input, layout);
-  return route.ok ? succeed(route.value, route.problems) : route;
+  if (!route.ok) return route;
+  return succeed(route.value, [...layoutProblems(layout, input.design), ...route.problems]);
 }
