@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import { FONT_CATALOGUE } from '../../src/art/fonts';
 import type { Assets } from '../../src/art/model';
+import { seededRandom } from '../../src/base/random';
 import type { Result } from '../../src/base/result';
 import { engine } from '../../src/engine/api';
 import { controlsCsv, outlineCsv, stakesCsv } from '../../src/exchange/stake-files';
@@ -84,11 +85,25 @@ export function wordProject(text: string, font: string, widthFt: number): Projec
   };
 }
 
-export function fileText(
-  files: Readonly<Record<string, string | Uint8Array>>,
-  name: string,
-): string {
-  const content = files[name];
-  if (typeof content !== 'string') throw new Error(`${name} is not a text file of the plan`);
-  return content;
+/** Six words in two scripts, drawn by seed from ordinary words of the season. */
+export function drawnWords(): [string, string, number][] {
+  const words = [
+    'Harvest',
+    'Meadow',
+    'Thunder',
+    'Rivals',
+    'Seniors',
+    'Opener',
+    'Sunday',
+    'Welcome',
+  ];
+  const random = seededRandom(90);
+  const scripts = ['pacifico', 'kaushan-script'] as const;
+  return scripts.flatMap((font) =>
+    Array.from({ length: 3 }, (): [string, string, number] => [
+      words.splice(random.integer(words.length), 1)[0]!,
+      font,
+      130 + random.integer(40),
+    ]),
+  );
 }

@@ -4,7 +4,6 @@
  * with the art. `tests/support/stranger.ts` shares no code with the engine.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { seededRandom } from '../../src/base/random';
 import type { Project } from '../../src/project/model';
 import {
   compareAreas,
@@ -18,7 +17,7 @@ import {
   type StakeRow,
   type Xy,
 } from '../support/stranger';
-import { readDemo, stakeFilesOf, wordProject } from './plan-of';
+import { drawnWords, readDemo, stakeFilesOf, wordProject } from './plan-of';
 
 const stakeRow = (r: Record<string, string>): StakeRow => ({
   stake: r['stake']!,
@@ -43,29 +42,6 @@ const outlineRow = (r: Record<string, string>): OutlineRow => ({
 });
 
 const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
-
-/** Six words in two scripts, drawn by seed from ordinary words of the season. */
-function drawnWords(): [string, string, number][] {
-  const words = [
-    'Harvest',
-    'Meadow',
-    'Thunder',
-    'Rivals',
-    'Seniors',
-    'Opener',
-    'Sunday',
-    'Welcome',
-  ];
-  const random = seededRandom(90);
-  const scripts = ['pacifico', 'kaushan-script'] as const;
-  return scripts.flatMap((font) =>
-    Array.from({ length: 3 }, (): [string, string, number] => [
-      words.splice(random.integer(words.length), 1)[0]!,
-      font,
-      130 + random.integer(40),
-    ]),
-  );
-}
 
 const JOBS: [string, () => Project][] = [
   ['the word demo', () => readDemo('lanterns-word.json')],
