@@ -2,7 +2,7 @@
 import type { Field } from '../field/model';
 import type { Box } from '../geometry/box';
 import type { Point } from '../geometry/point';
-import { inkFill, inkLine, inkRing, inkStroke, inkText } from './ink';
+import { boxRing, inkFill, inkLine, inkRing, inkStroke, inkText } from './ink';
 import { FAINT, WHITE, type Mark } from './marks';
 import type { ViewFrame } from './view-frame';
 
@@ -86,7 +86,19 @@ export function drawBearings(frame: ViewFrame, bar: { ft: number; text: string }
     inkStroke(0.8),
   );
   const words = [bar.text, frame.scaleText].filter((text) => text !== '').join(', ');
-  return [line, tick(x), tick(x + length), inkText(x + length + 5, y, words, { size: 8 })];
+  const ground = boxRing({
+    minX: x - 3,
+    maxX: x + length + 8 + words.length * 4.4,
+    minY: y - 9,
+    maxY: y + 3,
+  });
+  return [
+    inkFill([ground], WHITE),
+    line,
+    tick(x),
+    tick(x + length),
+    inkText(x + length + 5, y, words, { size: 8 }),
+  ];
 }
 
 /** The ground to draw for the whole field: everything inside fence and backstop. */

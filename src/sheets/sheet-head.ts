@@ -42,7 +42,7 @@ function headMarks(kit: Kit, draft: Draft, number: number, total: number): Mark[
   return [
     inkText(left, MARGIN + 38, figure, { size: 38, font: 'bold' }),
     inkText(left + indent, MARGIN + 20, draft.title, { size: titleSize, font: 'heading' }),
-    ...leads.map((line, i) => inkText(left + indent, MARGIN + 33 + i * 11, line, { size: 9.5 })),
+    ...leads.map((line, i) => inkText(left + indent, MARGIN + 34 + i * 11, line, { size: 9.5 })),
     inkText(right, MARGIN + 8, cut(name, 9, 'bold'), { ...right9, font: 'bold' }),
     inkText(right, MARGIN + 19, cut(club, 9, 'regular'), right9),
     inkText(right, MARGIN + 30, cut(place, 9, 'regular'), right9),

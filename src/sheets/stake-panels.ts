@@ -93,10 +93,14 @@ function signMarks(options: StakePanelOptions, shown: ReadonlySet<string>, frame
   const first = stakes.stakes.filter((stake) => shown.has(stake.id) || held.includes(stake.id));
   return [
     ...fixed,
-    ...others.map((stake) => inkCircle(frame.toPaper(stake.at), OTHER, BLACK, null)),
+    ...others.flatMap((stake) => otherSign(stake, frame.toPaper(stake.at))),
     ...first.flatMap((stake) => signOf(stake, frame.toPaper(stake.at), held)),
   ];
 }
+
+/** Stakes that another drawing names. */
+const otherSign = (stake: Stake, at: Point): Mark[] =>
+  stake.kind === 'control' ? controlSign(at, 6, false, false) : [inkCircle(at, OTHER, BLACK, null)];
 
 function signOf(stake: Stake, at: Point, held: readonly string[]): Mark[] {
   if (stake.kind === 'control') return controlSign(at, 8, false, held.includes(stake.id));

@@ -79,16 +79,17 @@ describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (uni
 
   it('holds every piece of the outline, head to tail', () => {
     const rows = lines.map((line) => PIECE.exec(line)).filter((row) => row !== null);
-    const printed = rows.map((r) =>
-      r[3]
-        ? [r[1], r[2], 'string', r[3], r[4]]
-        : [r[1], r[2], 'swing', r[5], r[6], r[7], r[8], r[9]],
-    );
+    const printed = rows.map((r) => {
+      const key = [r[1], r[2]];
+      if (r[3]) return [...key, 'string', r[3], r[4]];
+      if (r[10]) return [...key, 'circle', r[10], r[11]];
+      return [...key, 'swing', r[5], r[6], r[7], r[8], r[9]];
+    });
     const planned = plan.stakes!.contours.flatMap((c) =>
       c.pieces.map((p, i) => {
         const key = [String(c.contour), String(i + 1), p.kind];
         if (p.kind === 'string') return [...key, p.from, p.to];
-        if (p.kind === 'circle') throw new Error('the fixture draws no circle');
+        if (p.kind === 'circle') return [...key, p.pin, p.radius.text];
         const turn = p.sweep === 'cw' ? 'clockwise' : 'counter-clockwise';
         return [...key, p.from, p.to, p.pin, p.radius.text, turn];
       }),
@@ -139,7 +140,7 @@ describe('the grammar in docs/sheets.md', () => {
       graphic: 1,
       string: stakes.strings,
       swing: stakes.swings,
-      circle: 0,
+      circle: 1,
     });
   });
 });

@@ -163,6 +163,13 @@ function draftLetters(letters: number): { drafts: Draft[]; contours: Contour[] }
       pieces: ringPieces([a, b, d, e], top, foot, r),
     });
   });
+  const dot = add('pin', { x: 34, y: BASE_Y - 26 }, 5);
+  const radius = roundReading(3.5, 'feet-inches');
+  contours.push({
+    graphic: 'word',
+    contour: rings.length + 1,
+    pieces: [{ kind: 'circle', pin: dot, radius }],
+  });
   return { drafts, contours };
 }
 

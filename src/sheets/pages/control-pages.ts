@@ -61,7 +61,7 @@ function addTapeChecks(kit: Kit, flow: Flow): void {
   const rows = [
     'Zero: see on each tape whether it starts at the ring, the hook or a printed mark. Hold that point.',
     units,
-    'Lay the two tapes side by side at a long reading. Further apart than the limits below: change one.',
+    'Lay the two tapes side by side, zeros together, equally tight. Apart by more than one step: change one.',
   ];
   for (const row of rows) addTick(kit, flow, row);
   flow.add([], 8);
@@ -131,12 +131,12 @@ function addHead(kit: Kit, flow: Flow, text: string): void {
 
 function addControl(kit: Kit, flow: Flow, control: Control): void {
   const { left, right } = kit.paper;
-  const fixed = control.kind === 'fixed';
-  const height = fixed ? FIXED_ROW : SET_ROW;
+  const tall = hasPicture(kit, control);
+  const height = tall ? FIXED_ROW : SET_ROW;
   if (flow.need(height)) addHead(kit, flow, 'Controls, continued');
   const y = flow.y() + 15;
-  const picture = fixed ? moveMarks(touchPicture(control.picture), left, flow.y() + 4) : [];
-  const below = fixed ? touchLines(kit, control, y) : [];
+  const picture = tall ? moveMarks(touchPicture(control.picture), left, flow.y() + 4) : [];
+  const below = tall ? touchLines(kit, control, y) : [];
   flow.add(
     [
       ...picture,
@@ -147,6 +147,10 @@ function addControl(kit: Kit, flow: Flow, control: Control): void {
     height,
   );
 }
+
+/** Every fixed control, and the first of the set ones, which all look alike. */
+const hasPicture = (kit: Kit, control: Control): boolean =>
+  control.kind === 'fixed' || controlsOf(kit.plan).find((c) => c.kind === 'set') === control;
 
 function rowMarks(kit: Kit, control: Control, y: number): Mark[] {
   const { left } = kit.paper;

@@ -102,7 +102,7 @@ function addBar(kit: Kit, flow: Flow): void {
 }
 
 const columns = (w: number) => ({
-  name: 18,
+  name: 22,
   quantity: w - 268,
   unit: w - 264,
   people: w - 176,

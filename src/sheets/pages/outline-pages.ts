@@ -3,7 +3,7 @@ import type { Contour, StakePlan } from '../../stakeout/model';
 import { moveMarks } from '../draw-labels';
 import { inkBox, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
-import { drawLegend, STAKE_LEGEND } from '../legend';
+import { drawLegend, GUIDE_ENTRY, STAKE_LEGEND } from '../legend';
 import { FAINT } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import type { Draft } from '../sheet-head';
@@ -52,7 +52,9 @@ function drawingPages(kit: Kit, stakes: StakePlan): Draft[] {
 }
 
 function addLegend(kit: Kit, flow: Flow): void {
-  flow.add(drawLegend(kit.metrics, STAKE_LEGEND, kit.paper.left, flow.y() + 9), LEGEND);
+  const guides = kit.plan.stakes?.stakes.some((stake) => stake.kind === 'guide') ?? false;
+  const legend = guides ? [...STAKE_LEGEND, GUIDE_ENTRY] : STAKE_LEGEND;
+  flow.add(drawLegend(kit.metrics, legend, kit.paper.left, flow.y() + 9), LEGEND);
 }
 
 /** Left ends of the columns, points from the left margin. */

@@ -1,5 +1,4 @@
 /** Stake sheets: round after round in setting order, each with its drawing, table and count. */
-import { boxOfPoints, boxGrow } from '../../geometry/box';
 import type { Round, Stake, StakePlan } from '../../stakeout/model';
 import { moveMarks } from '../draw-labels';
 import { wrapText } from '../fit-text';
@@ -120,6 +119,3 @@ function addCount(kit: Kit, round: Round, count: number, flow: Flow): void {
   flow.add(marks, COUNT_HEIGHT);
   flow.add([inkRule(left, right, flow.y(), 1.2)], 10);
 }
-
-export const roundBox = (rows: readonly Stake[]) =>
-  boxGrow(boxOfPoints(rows.map((stake) => stake.at)) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 }, 2);
