@@ -41,6 +41,8 @@ export interface ControlPlan {
 
 /** No crew sets more than this before the first stake of the graphic. */
 const MOST_CONTROLS = 12;
+/** Times that stakes left out of the look are added to it. */
+const MOST_LOOKS = 3;
 /** Side of the squares of which one stake each is looked at while controls are chosen. */
 const SQUARE_FT = 10;
 /** Chosen at a slightly tighter target, so that printed positions still meet the one asked for. */
@@ -67,14 +69,36 @@ export function chooseControls(
   ground: StakeGround,
   spec: StakeoutSpec,
 ): ControlPlan {
-  const job: Choosing = { spec, stakes: representatives(stakes) };
-  const start = fixedEnds(controls);
   const target = spec.target95In * TARGET_MARGIN;
+  let looked = representatives(stakes);
+  for (let tries = 0; ; tries++) {
+    const plan = chooseFor({ spec, stakes: looked }, controls, stakes, ground, target);
+    const missed = missedBy({ spec, stakes }, plan, target).filter((p) => !looked.includes(p));
+    if (missed.length === 0 || tries >= MOST_LOOKS) return plan;
+    looked = [...looked, ...missed];
+  }
+}
+
+/** The stakes that no pair of the plan sets within the target. */
+function missedBy(job: Choosing, plan: ControlPlan, targetIn: number): Point[] {
+  const { bits } = coverOf(job, plan, targetIn);
+  return job.stakes.filter((_, i) => !hasBit(bits, i));
+}
+
+function chooseFor(
+  job: Choosing,
+  controls: readonly Control[],
+  all: readonly Point[],
+  ground: StakeGround,
+  target: number,
+): ControlPlan {
+  const { limitFt } = job.spec.tape;
+  const start = fixedEnds(controls);
   if (coverOf(job, start, target).count === job.stakes.length) return start;
-  const lines = lineCandidates(controls, stakes, ground, spec.tape.limitFt);
+  const lines = lineCandidates(controls, all, ground, limitFt);
   const few = fewest(job, start, lines, target);
   if (few) return few;
-  const grid = [...lines, ...gridCandidates(controls, stakes, ground, spec.tape.limitFt)];
+  const grid = [...lines, ...gridCandidates(controls, all, ground, limitFt)];
   const met = extend(job, start, grid, target);
   return prune(job, extend(job, met, grid, Infinity), target);
 }

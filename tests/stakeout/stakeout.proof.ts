@@ -37,7 +37,7 @@ describe('20,000 simulated crews', () => {
     expect(share).toBeGreaterThan(0.94);
     expect(share).toBeLessThan(0.96);
     for (const s of plan.stakes) {
-      expect(Math.abs(s.semiMajor95In / spread.get(s.id)!.semiMajor95In - 1)).toBeLessThan(0.03);
+      expect(Math.abs(s.semiMajor95In / spread.get(s.id)!.semiMajor95In - 1)).toBeLessThan(0.02);
     }
   });
 });
