@@ -12,7 +12,6 @@ const word = placeWord('Lanterns', 'pacifico', 150);
 test.each<[string, Over]>([
   ['bands of one mower', {}],
   ['slanted bands, five-gang', { pattern: { bearingDeg: 33 }, wide: 'five-gang-reel' }],
-  ['one lap', { design: { edgeLaps: 1 } }],
   ['straight fence panels', { field: { fenceShape: 'straight' } }],
   ['a word on quiet ground', { graphic: word }],
   [
