@@ -66,7 +66,7 @@ test('from an empty start to the packet of a new word', async () => {
       .first()
       .click(),
   );
-  let pdf = new Uint8Array();
+  let pdf: Uint8Array = new Uint8Array();
   await script.step('Download the packet', async () => {
     pdf = await downloaded(page, () =>
       page.getByRole('button', { name: 'Download the packet (PDF)' }).click(),

@@ -9,6 +9,7 @@ let page: Page;
 beforeAll(async () => {
   app = await startApp();
   page = await app.open('?demo=word');
+  page.setDefaultTimeout(15_000);
   await settled(page);
 });
 afterAll(() => app.close());
@@ -99,6 +100,9 @@ describe('on the phone', () => {
 });
 
 describe('the plan in the hand', () => {
+  beforeAll(async () => {
+    await page.setViewportSize({ width: 1440, height: 900 });
+  });
   const fromHome = () => page.getByLabel('Centre from home', { exact: true }).inputValue();
   const keptJob = () =>
     page.evaluate(
