@@ -1,7 +1,7 @@
 import type { LengthSystem } from '../base/quantity';
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import { fullCircle, pathFlatten, type Path } from '../geometry/arc';
-import { regionContains, type Region } from '../geometry/region';
+import { regionContains, regionSubtract, regionUnionAll, type Region } from '../geometry/region';
 import { checkField, checkKeepOutPlaces, checkRoom } from './check-field';
 import { insetFence } from './inset-fence';
 import { fairPath, groundPath, laySurfaces, pathRegion, type FenceEdges } from './lay-surfaces';
@@ -49,6 +49,12 @@ function assemble(spec: FieldSpec, system: LengthSystem, edges: FenceEdges, grou
   const surfaces = laySurfaces(spec, edges);
   const fenceLine = pathFlatten(edges.fence, false).reverse();
   const poles = { left: fenceLine[0]!, right: fenceLine[fenceLine.length - 1]! };
+  const keepOuts = spec.keepOuts.map((k) => ({
+    id: k.id,
+    name: k.name,
+    region: pathRegion([[fullCircle(k.centre, k.radiusFt)] satisfies Path]),
+  }));
+  const outfield = surfaces.find((s) => s.kind === 'outfield-grass')?.region ?? [];
   return {
     spec,
     bases,
@@ -60,12 +66,8 @@ function assemble(spec: FieldSpec, system: LengthSystem, edges: FenceEdges, grou
     poles,
     foulLines: { left: [bases.home, poles.left], right: [bases.home, poles.right] },
     ground,
-    outfieldGrass: surfaces.find((s) => s.kind === 'outfield-grass')?.region ?? [],
-    keepOuts: spec.keepOuts.map((k) => ({
-      id: k.id,
-      name: k.name,
-      region: pathRegion([[fullCircle(k.centre, k.radiusFt)] satisfies Path]),
-    })),
+    outfieldGrass: regionSubtract(outfield, regionUnionAll(keepOuts.map((k) => k.region))),
+    keepOuts,
     controls,
     proving: proveControls(controls, system),
   };

@@ -140,6 +140,7 @@ export interface Field {
   readonly foulLines: { readonly left: Polyline; readonly right: Polyline };
   /** Everything inside fence, side fences and backstop. */
   readonly ground: Region;
+  /** The outfield grass less the keep-outs: what is mown. */
   readonly outfieldGrass: Region;
   readonly keepOuts: readonly {
     readonly id: string;
