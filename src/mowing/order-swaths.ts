@@ -121,17 +121,18 @@ function improve(opening: readonly number[], cost: Costs): number[] {
   return order;
 }
 
+/** From the i-th swath in the order to the j-th; −1 is the start, past the end costs nothing. */
+function stepCost(order: readonly number[], cost: Costs, i: number, j: number): number {
+  if (j >= cost.n) return 0;
+  return cost.at[(i < 0 ? cost.n : order[i]!) * cost.n + order[j]!]!;
+}
+
 /** One sweep over every run; the best place for each is taken at once. True when any run moved. */
 function sweepMoves(order: number[], cost: Costs): boolean {
-  const n = order.length;
-  const c = (i: number, j: number) =>
-    j >= n ? 0 : cost.at[(i < 0 ? n : order[i]!) * n + order[j]!]!;
   let moved = false;
-  for (let from = 0; from < n; from++) {
-    for (let to = from; to < Math.min(n, from + LONGEST_MOVE); to++) {
-      const saved = c(from - 1, from) + c(to, to + 1) - c(from - 1, to + 1);
-      if (saved <= GAIN) continue;
-      const place = bestPlace(order.length, from, to, saved, c);
+  for (let from = 0; from < cost.n; from++) {
+    for (let to = from; to < Math.min(cost.n, from + LONGEST_MOVE); to++) {
+      const place = bestPlace(order, cost, from, to);
       if (place === null) continue;
       moveRun(order, from, to, place);
       moved = true;
@@ -141,18 +142,18 @@ function sweepMoves(order: number[], cost: Costs): boolean {
 }
 
 /** The gap (before index `k`) where the run from–to costs least, if that beats leaving it. */
-function bestPlace(
-  n: number,
-  from: number,
-  to: number,
-  saved: number,
-  c: (i: number, j: number) => number,
-): number | null {
+function bestPlace(order: readonly number[], cost: Costs, from: number, to: number): number | null {
+  const saved =
+    stepCost(order, cost, from - 1, from) +
+    stepCost(order, cost, to, to + 1) -
+    stepCost(order, cost, from - 1, to + 1);
+  if (saved <= GAIN) return null;
   let best: number | null = null;
   let gain = GAIN;
-  for (let k = 0; k <= n; k++) {
+  for (let k = 0; k <= cost.n; k++) {
     if (k >= from && k <= to + 1) continue;
-    const added = c(k - 1, from) + (k < n ? c(to, k) : 0) - c(k - 1, k);
+    const after = k < cost.n ? stepCost(order, cost, to, k) : 0;
+    const added = stepCost(order, cost, k - 1, from) + after - stepCost(order, cost, k - 1, k);
     if (saved - added > gain) {
       gain = saved - added;
       best = k;
