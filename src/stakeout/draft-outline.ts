@@ -9,6 +9,7 @@ import type { Chain, Link } from './chain';
 import { fitChain, linkKey, type ChainRules } from './fit-chain';
 import { fitCircle } from './fit-circle';
 import { LONGEST_SWING_FT, PLANNED_SPACING_FT } from './limits';
+import { sharePins } from './share-pins';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
 import { tracePoint, type Trace } from './trace';
 
@@ -160,16 +161,27 @@ interface Placing {
   readonly stakes: DraftStake[];
   readonly near: SpacingIndex<number>;
   readonly ground: PinGround;
+  /** Pins that serve several swings, by link. */
+  shared: ReadonlyMap<Link, Point>;
 }
 
 /** Numbers the nodes and pins; null when a swing found no pin and its link has been banned. */
 function placePins(tasks: readonly ContourTask[], ground: PinGround, last: boolean): Draft | null {
-  const placing: Placing = { stakes: [], near: spacingIndex(PLANNED_SPACING_FT), ground };
+  const placing: Placing = {
+    stakes: [],
+    near: spacingIndex(PLANNED_SPACING_FT),
+    ground,
+    shared: new Map(),
+  };
   const nodes = tasks.map((task) =>
     (task.chain?.links ?? []).map((link) =>
       addStake(placing, tracePoint(task.trace, link.from), 'outline'),
     ),
   );
+  const swings = tasks.flatMap((task) =>
+    (task.chain?.links ?? []).flatMap((link) => (link.kind === 'swing' ? [{ ...task, link }] : [])),
+  );
+  placing.shared = sharePins(swings, (p) => isFree(placing, p));
   let complete = true;
   const contours = tasks.map((task, i): DraftContour => {
     const pieces = placeContour(placing, task, nodes[i]!);
@@ -236,8 +248,13 @@ function placeSwing(
 ): DraftPiece | null {
   const { trace, tube } = task;
   const shared = sharedPin(placing, task, ends);
+  const meeting = placing.shared.get(ends.link);
   const place =
-    shared === null ? bestFreePin(trace, tube, ends.link, (p) => isFree(placing, p)) : null;
+    shared !== null
+      ? null
+      : meeting && isFree(placing, meeting)
+        ? meeting
+        : bestFreePin(trace, tube, ends.link, (p) => isFree(placing, p));
   if (shared === null && place === null) return null;
   const pin = shared ?? addStake(placing, place!, 'pin');
   const sense = swingSense(trace, ends.link, placing.stakes[pin]!.at);
