@@ -4,7 +4,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Page } from 'playwright-core';
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { settled, shot, SHOTS, startApp, type App } from './support/app';
+import { fieldText, settled, shot, SHOTS, startApp, type App } from './support/app';
 
 let app: App;
 beforeAll(async () => {
@@ -50,7 +50,7 @@ test('from an empty start to the packet of a new word', async () => {
     await page.getByLabel('Width', { exact: true }).press('Enter');
   });
   await settled(page);
-  expect(await page.getByLabel('Width', { exact: true }).inputValue()).toBe('110′ 0″');
+  expect(await fieldText(page, 'Width')).toBe('110′ 0″');
   await script.step('Open the job', () =>
     page.getByRole('button', { name: 'New, open, save' }).click(),
   );

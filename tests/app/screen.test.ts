@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openStage, settled, shot, STAGES, startApp, type App } from './support/app';
+import { fieldText, openStage, settled, shot, STAGES, startApp, type App } from './support/app';
 
 let app: App;
 let page: Page;
@@ -103,7 +103,7 @@ describe('the plan in the hand', () => {
   beforeAll(async () => {
     await page.setViewportSize({ width: 1440, height: 900 });
   });
-  const fromHome = () => page.getByLabel('Centre from home', { exact: true }).inputValue();
+  const fromHome = () => fieldText(page, 'Centre from home');
   const keptJob = () =>
     page.evaluate(
       () =>
@@ -170,13 +170,13 @@ describe('the plan in the hand', () => {
     const width = page.getByLabel('Width', { exact: true });
     await width.fill('140 6');
     await width.press('Enter');
-    expect(await width.inputValue()).toBe('140′ 6″');
+    expect(await fieldText(page, 'Width')).toBe('140′ 6″');
     await width.fill('a lot');
     await width.press('Enter');
     await page.getByText(/is not a length/).waitFor();
     expect(await width.getAttribute('aria-invalid')).toBe('true');
     await width.press('Escape');
-    expect(await width.inputValue()).toBe('140′ 6″');
+    expect(await fieldText(page, 'Width')).toBe('140′ 6″');
     await page.getByRole('button', { name: /^The graphic/ }).focus();
     await page.keyboard.press('ArrowUp');
     await expect.poll(fromHome).toBe('265′ 1″');
@@ -187,7 +187,7 @@ describe('the plan in the hand', () => {
     const url = new URL(page.url());
     await page.goto(url.origin + url.pathname);
     await expect.poll(fromHome, { timeout: 30_000 }).toBe('265′ 1″');
-    expect(await page.getByLabel('Width', { exact: true }).inputValue()).toBe('140′ 6″');
+    expect(await fieldText(page, 'Width')).toBe('140′ 6″');
   });
 
   test('a saved project opens to the same project', async () => {

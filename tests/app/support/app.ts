@@ -124,3 +124,8 @@ export async function openStage(page: Page, stage: (typeof STAGES)[number]): Pro
 
 export const shot = (page: Page, name: string): Promise<Buffer> =>
   page.screenshot({ path: join(SHOTS, `${name}.png`) });
+
+/** The text of a figure's field, plain spaces for the no-break ones. */
+export async function fieldText(page: Page, label: string): Promise<string> {
+  return (await page.getByLabel(label, { exact: true }).inputValue()).replaceAll('\u00a0', ' ');
+}
