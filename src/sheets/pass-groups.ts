@@ -1,5 +1,6 @@
 /** Passes as they are handed to a driver: one machine and phase at a time, in driving order. */
 import { formatFeetInches, formatMetres, type LengthSystem } from '../base/quantity';
+import { feetToMetres } from '../base/units';
 import { pointDistance, pointSubtract } from '../geometry/point';
 import { polylineLength } from '../geometry/polyline';
 import { bearingDifference, vectorBearing } from '../geometry/angle';
@@ -64,9 +65,9 @@ function thenTexts(legs: readonly Leg[], system: LengthSystem): Map<number, stri
   return texts;
 }
 
-/** A length to the whole foot or decimetre: for driving, not for setting out. */
+/** A length to the whole foot or metre (short ones to the decimetre): for driving, not for setting out. */
 export function wholeLength(ft: number, system: LengthSystem): string {
-  if (system === 'metric') return formatMetres(ft, 1);
+  if (system === 'metric') return formatMetres(ft, feetToMetres(ft) < 10 ? 1 : 0);
   return formatFeetInches(Math.round(ft), 1).replace(/ 0"$/, '');
 }
 

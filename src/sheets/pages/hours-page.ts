@@ -59,6 +59,11 @@ const clockMinutes = (text: string): number => {
   return hours * 60 + minutes;
 };
 
+/** Baselines of the words at the bar, from its top: two rows below, as P50 and P90 may be close. */
+const ABOVE = -5;
+const BELOW = 27;
+const LOWER = 38;
+
 /** The window as an open bar, likely work as a filled one, its P90 tail hatched by an open end. */
 function addBar(kit: Kit, flow: Flow): void {
   const { left, right } = kit.paper;
@@ -72,7 +77,7 @@ function addBar(kit: Kit, flow: Flow): void {
   const y = flow.y() + 18;
   const bar = (from: number, to: number) =>
     boxRing({ minX: left + from * scale, maxX: left + to * scale, minY: y, maxY: y + 16 });
-  const tick = (at: number, text: string, below: boolean): Mark[] => {
+  const tick = (at: number, text: string, down: number): Mark[] => {
     const x = left + at * scale;
     const align = x > right - 90 ? 'right' : 'left';
     const at2 = align === 'right' ? x - 3 : x + 3;
@@ -84,7 +89,7 @@ function addBar(kit: Kit, flow: Flow): void {
         ],
         inkStroke(1.6),
       ),
-      inkText(at2, below ? y + 27 : y - 5, text, { size: 9, align }),
+      inkText(at2, y + down, text, { size: 9, align }),
     ];
   };
   flow.add(
@@ -92,12 +97,12 @@ function addBar(kit: Kit, flow: Flow): void {
       inkFill([bar(0, p50)], TOWARD_GREY),
       inkRing(bar(0, p90), inkStroke(0.8)),
       inkRing(bar(0, length), inkStroke(2)),
-      ...tick(0, `opens ${window.opens}`, false),
-      ...tick(p50, `P50 ${window.finishP50}`, true),
-      ...tick(p90, `P90 ${window.finishP90}`, true),
-      ...tick(length, `closes ${window.closes}`, false),
+      ...tick(0, `opens ${window.opens}`, ABOVE),
+      ...tick(p50, `P50 ${window.finishP50}`, BELOW),
+      ...tick(p90, `P90 ${window.finishP90}`, LOWER),
+      ...tick(length, `closes ${window.closes}`, ABOVE),
     ],
-    64,
+    72,
   );
 }
 

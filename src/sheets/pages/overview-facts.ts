@@ -12,7 +12,7 @@ export interface FactGroup {
 export const keyFacts = (kit: Kit): FactGroup[] => [
   ...stakeFacts(kit),
   passFacts(kit),
-  lookFacts(kit),
+  ...lookFacts(kit),
   clockFacts(kit),
 ];
 
@@ -47,6 +47,9 @@ function passFacts(kit: Kit): FactGroup {
     machine.name.length > 24 ? `${machine.role} tool` : machine.name,
     `${passes.passes.filter((pass) => pass.machine === machine.id).length} passes`,
   ]);
+  const covered: [string, string][] = kit.plan.stakes
+    ? [['graphic covered', percent(passes.graphicCovered)]]
+    : [];
   return {
     title: 'Passes',
     rows: [
@@ -54,18 +57,18 @@ function passFacts(kit: Kit): FactGroup {
       ['mowing and rolling', wholeLength(passes.mowFt, project.units)],
       ['turns', wholeLength(passes.turnFt, project.units)],
       ['empty runs', wholeLength(passes.runFt, project.units)],
-      ['graphic covered', percent(passes.graphicCovered)],
+      ...covered,
     ],
   };
 }
 
-function lookFacts(kit: Kit): FactGroup {
+function lookFacts(kit: Kit): FactGroup[] {
   const { looks, project } = kit.plan;
   const seatName = (id: string) => project.seats.find((seat) => seat.id === id)?.name ?? id;
   const rows = looks
     .slice(0, 3)
     .map((look): [string, string] => [short(seatName(look.seat), 26), percent(look.share)]);
-  return { title: 'Outline clear from', rows };
+  return rows.length === 0 ? [] : [{ title: 'Outline clear from', rows }];
 }
 
 function clockFacts(kit: Kit): FactGroup {

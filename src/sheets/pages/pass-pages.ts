@@ -119,7 +119,7 @@ function columnHead(x: number, width: number, y: number): Mark[] {
     inkText(x + dx, y, text, { size: 8, align });
   return [
     head(0, 'pass'),
-    head(28, 'lay'),
+    head(34.5, 'lay'),
     head(88, 'length', 'right'),
     head(92, 'then'),
     inkRule(x, x + width, y + 4, 1.1),
@@ -132,10 +132,10 @@ function passCells(kit: Kit, group: PassGroup, pass: Pass, x: number, y: number,
   const next = cutText(kit.metrics, group.thenText.get(pass.number) ?? '', 8, 'regular', room);
   return [
     inkText(x, y, String(pass.number), { size: 10, font: 'bold' }),
-    ...(lay.bearingDeg === null ? [] : layArrow(x + 23, y - 3, lay.bearingDeg)),
-    inkText(x + 31, y, lay.word, { size: 9 }),
+    ...(lay.bearingDeg === null ? [] : layArrow(x + 27, y - 3, lay.bearingDeg)),
+    inkText(x + 34, y, lay.word, { size: 8.5 }),
     inkText(x + 88, y, wholeLength(pass.lengthFt, kit.plan.project.units), {
-      size: 9,
+      size: 8.5,
       align: 'right',
     }),
     inkText(x + 92, y, next, { size: 8 }),
