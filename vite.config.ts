@@ -6,6 +6,17 @@ export default defineConfig({
   base: './',
   plugins: [svelte()],
   worker: { format: 'es' },
-  build: { outDir: '../../dist/app', emptyOutDir: true, target: 'es2023' },
+  build: {
+    outDir: '../../dist/app',
+    emptyOutDir: true,
+    target: 'es2023',
+    rolldownOptions: {
+      treeshake: {
+        // The screen uses no boolean of Clipper's, only the plain ring functions beside them; the
+        // package does not say that it is free of side effects, so that is said here.
+        moduleSideEffects: [{ test: /clipper2-ts/, sideEffects: false }],
+      },
+    },
+  },
   server: { fs: { allow: ['../..'] } },
 });

@@ -11,14 +11,16 @@ import { summarise, type Summary } from '../plan/summarise';
 import type { Project } from '../project/model';
 import { readProject } from '../project/read-project';
 import { writeProject } from '../project/write-project';
-import { composePacket } from '../sheets/compose-packet';
 import type { SheetFonts } from '../sheets/fonts';
 import type { Sheet } from '../sheets/marks';
-import { writePdf } from '../sheets/write-pdf';
 import type { Picture } from '../view/model';
 import { renderSeat } from '../view/render-seat';
 
 export type { PlanStep };
+
+/** Sheets and PDF bring the heaviest libraries: a shell that prints nothing never loads them. */
+const loadSheets = () => import('../sheets/compose-packet');
+const loadPdf = () => import('../sheets/write-pdf');
 
 export const engine = {
   /** Reads a saved project; `where` names the file in problems. */
@@ -33,11 +35,14 @@ export const engine = {
   summarise: (plan: Plan): Summary => summarise(plan),
 
   /** The packet's sheets as marks, before they become a PDF: for a look on the screen. */
-  makeSheets: (plan: Plan, fonts: SheetFonts): Sheet[] => composePacket(plan, fonts),
+  makeSheets: async (plan: Plan, fonts: SheetFonts): Promise<Sheet[]> =>
+    (await loadSheets()).composePacket(plan, fonts),
 
   /** `packet.pdf` as bytes; equal plans give equal bytes. */
-  makePacket: (plan: Plan, fonts: SheetFonts): Promise<Uint8Array> =>
-    writePdf(composePacket(plan, fonts), fonts, { title: plan.project.name }),
+  makePacket: async (plan: Plan, fonts: SheetFonts): Promise<Uint8Array> => {
+    const [{ composePacket }, { writePdf }] = await Promise.all([loadSheets(), loadPdf()]);
+    return writePdf(composePacket(plan, fonts), fonts, { title: plan.project.name });
+  },
 
   /** Every other file of the output contract, by name. */
   makeFiles: (plan: Plan): PlanFiles => planFiles(plan),

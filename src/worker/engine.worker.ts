@@ -41,7 +41,7 @@ const answers: { readonly [N in OperationName]: Answer<N> } = {
     if (!lastPlan) return noPlan();
     const { engine } = await engineModule;
     const fonts = await loadSheetFonts();
-    return fonts.ok ? succeed(engine.makeSheets(lastPlan, fonts.value)) : fonts;
+    return fonts.ok ? succeed(await engine.makeSheets(lastPlan, fonts.value)) : fonts;
   },
   async files() {
     if (!lastPlan) return noPlan();

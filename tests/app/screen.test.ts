@@ -16,7 +16,7 @@ afterAll(() => app.close());
 
 async function axeFaults(): Promise<string[]> {
   // playwright-core's Page is the one the builder drives; its types name the full package.
-  const { violations } = await new AxeBuilder({ page: page as never }).analyze();
+  const { violations } = await new AxeBuilder({ page }).analyze();
   return violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
 }
 

@@ -12,6 +12,7 @@ import { writeProject } from '../../project/write-project';
 import { connectEngine, type EngineClient } from '../../worker/client';
 import { DEMOS, demoDrawings, demoText, type DemoId } from '../io/demos';
 import { keep, kept, type Kept } from '../io/storage';
+import EngineWorker from '../../worker/engine.worker?worker';
 import { UndoStack } from './undo.svelte';
 import { STAGES, type Stage } from './stages';
 import { view } from './view.svelte';
@@ -124,7 +125,7 @@ class Session {
     if (!project) return;
     clearTimeout(this.keepTimer);
     const now: Kept = {
-      text: writeProject($state.snapshot(project) as Project),
+      text: writeProject(project),
       files: this.files,
       stage: view.stage,
       at: Date.now(),
@@ -201,9 +202,7 @@ const isStage = (value: unknown): value is Stage => STAGES.includes(value as Sta
 
 /** `?demo=word`, `?demo=emblem`, `?new`; else the kept job; else the first demo. */
 export async function startSession(query: URLSearchParams): Promise<void> {
-  session.connect(
-    new Worker(new URL('../../worker/engine.worker.ts', import.meta.url), { type: 'module' }),
-  );
+  session.connect(new EngineWorker());
   const stage = query.get('stage');
   const demo = DEMOS.find((d) => d.id === query.get('demo'));
   if (query.has('new')) session.openNew();

@@ -132,5 +132,9 @@ export function dayText(iso: string): string {
   return `${part({ weekday: 'short' })} ${date.getUTCDate()} ${part({ month: 'long' })}`;
 }
 
+/** A sentence from a problem's words: capital first, one stop at the end. */
+export const sentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/\.$/, '')}.`;
+
 export const plural = (n: number, one: string, many = `${one}s`): string =>
   `${thousands(n)} ${n === 1 ? one : many}`;
