@@ -27,7 +27,7 @@ export function drawStakes(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   const points = namedPoints(plan);
   const hand = plan.stakes.find((s) => s.id === job.stake);
   const round = hand?.round ?? null;
-  drawPieces(ctx, plan.contours, points, place);
+  drawPieces(ctx, plan.contours, points, place, hand?.id);
   const held = hand ? heldAt(hand) : [];
   const taken: Box[] = [];
   if (hand) drawTies(ctx, hand, points, place, taken);
@@ -60,7 +60,7 @@ export function pieceLine(piece: OutlinePiece, points: Points): readonly Point[]
       startAngle: 0,
       sweep: 2 * Math.PI,
     } as const;
-    return pathFlatten([arc], false, 0.05);
+    return pathFlatten([arc], false);
   }
   const from = points.get(piece.from);
   const to = points.get(piece.to);
@@ -68,7 +68,7 @@ export function pieceLine(piece: OutlinePiece, points: Points): readonly Point[]
   if (piece.kind === 'string') return [from, to];
   const centre = points.get(piece.pin);
   if (!centre) return [from, to];
-  return pathFlatten([arcBetween(centre, from, to, piece.sweep === 'ccw' ? 1 : -1)], false, 0.05);
+  return pathFlatten([arcBetween(centre, from, to, piece.sweep === 'ccw' ? 1 : -1)], false);
 }
 
 function drawPieces(
@@ -76,16 +76,21 @@ function drawPieces(
   contours: readonly Contour[],
   points: Points,
   place: Place,
+  hand: string | undefined,
 ): void {
   const pieces = contours.flatMap((c) => c.pieces);
   ctx.lineCap = 'round';
   ctx.lineJoin = 'round';
   ctx.strokeStyle = COLOUR.ink;
-  ctx.globalAlpha = 0.42;
   ctx.lineWidth = 0.8;
-  ctx.beginPath();
-  for (const p of pieces) if (p.kind === 'swing') traceRadii(ctx, p, points, place);
-  ctx.stroke();
+  for (const near of [false, true]) {
+    ctx.globalAlpha = near ? 0.8 : 0.16;
+    ctx.beginPath();
+    for (const p of pieces) {
+      if (p.kind === 'swing' && near === touches(p, hand)) traceRadii(ctx, p, points, place);
+    }
+    ctx.stroke();
+  }
   ctx.globalAlpha = 1;
   ctx.lineWidth = 1.8;
   ctx.setLineDash([8, 3.5, 0.1, 3.5]);
@@ -98,6 +103,10 @@ function drawPieces(
   for (const p of pieces) if (p.kind === 'string') trace(ctx, pieceLine(p, points), place);
   ctx.stroke();
 }
+
+/** Whether the swing starts, ends or turns at the stake in hand: its radii stand out. */
+const touches = (p: Extract<OutlinePiece, { kind: 'swing' }>, hand: string | undefined): boolean =>
+  hand !== undefined && [p.from, p.to, p.pin].includes(hand);
 
 function traceRadii(
   ctx: CanvasRenderingContext2D,

@@ -44,29 +44,32 @@ export function passSets(plan: Plan): readonly PassSet[] {
 
 function buildSets(plan: Plan, units: LengthSystem): PassSet[] {
   const kinds = new Map(plan.design.patches.map((p) => [p.id, p.kind]));
-  const isQuiet = (patch: string | null) => patch !== null && kinds.get(patch) === 'quiet';
   return groupPasses(plan.passes, units).flatMap((group) => {
     if (group.phase !== 'background') return [setFrom(group, PHASE_NAMES[group.phase], group.legs)];
-    const quiet = quietLegs(group.legs, isQuiet);
-    const isIn = (leg: Leg) => quiet.has(leg);
+    const isQuiet = (pass: Pass) => kinds.get(pass.patch) === 'quiet';
+    const quiet = legsOf(group.legs, new Set(group.passes.filter(isQuiet).map((p) => p.number)));
     return [
       setFrom(
         group,
         'Bands',
-        group.legs.filter((l) => !isIn(l)),
+        group.legs.filter((l) => !quiet.has(l)),
       ),
-      setFrom(group, 'Quiet ground', group.legs.filter(isIn)),
+      setFrom(
+        group,
+        'Quiet ground',
+        group.legs.filter((l) => quiet.has(l)),
+      ),
     ].filter((s) => s.passes.length > 0);
   });
 }
 
-/** Travel belongs to the pass it leads to. */
-function quietLegs(legs: readonly Leg[], isQuiet: (patch: string | null) => boolean): Set<Leg> {
+/** The legs of the numbered passes; travel belongs to the pass it leads to. */
+function legsOf(legs: readonly Leg[], numbers: ReadonlySet<number>): Set<Leg> {
   const out = new Set<Leg>();
-  let quiet = false;
+  let isTheirs = false;
   for (const leg of [...legs].reverse()) {
-    if (leg.kind === 'mow') quiet = isQuiet(leg.patch);
-    if (quiet) out.add(leg);
+    if (leg.kind === 'mow') isTheirs = leg.pass !== null && numbers.has(leg.pass);
+    if (isTheirs) out.add(leg);
   }
   return out;
 }

@@ -17,13 +17,18 @@ export function compact(text: string): string {
 
 /** A design length, to the inch or the centimetre. */
 export function designLength(ft: number, system: LengthSystem): string {
-  if (system === 'metric') return `${feetToMetres(ft).toFixed(2)}${NARROW_GAP}m`;
-  return withPrimes(formatLength(ft, system, 1));
+  if (system === 'metric') return trueMinus(`${feetToMetres(ft).toFixed(2)}${NARROW_GAP}m`);
+  return trueMinus(withPrimes(formatLength(ft, system, 1)));
 }
 
 /** A length on the ground, to the quarter inch or the millimetre. */
 export function groundLength(ft: number, system: LengthSystem): string {
-  return compact(formatLength(ft, system, 4));
+  return trueMinus(compact(formatLength(ft, system, 4)));
+}
+
+/** A leading hyphen as a minus sign; nothing is never negative. */
+function trueMinus(text: string): string {
+  return /[1-9]/.test(text) ? text.replace(/^-/, '−') : text.replace(/^-/, '');
 }
 
 /** Whole feet or metres for long runs: `12,380 ft`. */
