@@ -1,8 +1,8 @@
 /** Builds the app, writes the demo packet to `out/demo`, serves the app and prints its address. */
 import { resolve } from 'node:path';
 import { build, preview } from 'vite';
-import { writePlan } from './commands/plan';
 import { reportProblems } from './report';
+import { writePlan } from './write-plan';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const configFile = resolve(ROOT, 'vite.config.ts');

@@ -3,6 +3,9 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { problemLine } from '../../src/base/result';
+import { readInput } from '../../src/cli/read-input';
+import { engine } from '../../src/engine/api';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const DEMO = join(ROOT, 'demo-data/lantern-emblem.json');
@@ -28,15 +31,25 @@ function run(...args: string[]): Promise<Run> {
   });
 }
 
-function projectWith(change: (project: Record<string, never>) => void): string {
-  const project = JSON.parse(readFileSync(DEMO, 'utf8')) as Record<string, never>;
-  change(project);
-  return JSON.stringify(project);
+/** The emblem demo as text, with some of its keys changed. */
+function projectWith(changes: Readonly<Record<string, unknown>>): string {
+  const project = JSON.parse(readFileSync(DEMO, 'utf8')) as object;
+  return JSON.stringify({ ...project, ...changes });
 }
 
-async function check(text: string, name = 'job.json'): Promise<Run> {
-  writeFileSync(join(folder, name), text);
-  return run('check', name);
+const PLACE = { centre: { x: 0, y: 265 }, widthFt: 150, rotationDeg: 0 };
+const WORD = { kind: 'text', text: 'Lanterns', font: 'pacifico' };
+const artWith = (source: object, placement: object = {}): string =>
+  projectWith({ art: { source, placement: { ...PLACE, ...placement } } });
+
+/** The lines that `check` prints, without the price of a new process. */
+function problemsOf(text: string): string[] {
+  const path = join(folder, 'job.json');
+  writeFileSync(path, text);
+  const input = readInput(path);
+  const plan = input.ok ? engine.makePlan(input.value.project, input.value.assets) : input;
+  expect(plan.ok).toBe(false);
+  return plan.problems.map(problemLine);
 }
 
 describe('the command line', () => {
@@ -79,79 +92,43 @@ describe('the command line', () => {
     expect(help.out).toContain('--out');
   });
 
-  it.each<[string, string | (() => string), RegExp]>([
-    ['broken JSON', '{ "format": ', /^project-\S+: job\.json\S*.*: .+; .+$/m],
-    ['an unknown version', () => projectWith((p) => Object.assign(p, { version: 99 })), /version/],
+  it.each<[string, string, RegExp]>([
+    ['broken JSON', '{ "format": ', /^json-broken: job\.json: line 1, column \d+: .+; .+$/m],
+    ['an unknown version', projectWith({ version: 99 }), /version/],
     [
       'a font that is not bundled',
-      () =>
-        projectWith((p) =>
-          Object.assign(p['art'], { source: { kind: 'text', text: 'Hello', font: 'nowhere' } }),
-        ),
+      artWith({ ...WORD, font: 'nowhere' }),
       /^font-missing: .*nowhere/m,
     ],
     [
       'a drawing that is not there',
-      () =>
-        projectWith((p) => Object.assign(p['art'], { source: { kind: 'svg', file: 'no.svg' } })),
+      artWith({ kind: 'svg', file: 'no.svg' }),
       /^file-missing: no\.svg: /m,
     ],
     [
       'a drawing outside the folder',
-      () =>
-        projectWith((p) =>
-          Object.assign(p['art'], { source: { kind: 'svg', file: '../secret.svg' } }),
-        ),
-      /^file-outside: /m,
+      artWith({ kind: 'svg', file: '../secret.svg' }),
+      /^(file-outside|art-file|project-\S+): .*art\.source\.file/m,
     ],
-    [
-      'art larger than the grass',
-      () =>
-        projectWith((p) =>
-          Object.assign(p['art'], {
-            source: { kind: 'text', text: 'Lanterns', font: 'pacifico' },
-            placement: { centre: { x: 0, y: 265 }, widthFt: 590, rotationDeg: 0 },
-          }),
-        ),
-      /^art-off-grass: /m,
-    ],
-    [
-      'art over the skin',
-      () =>
-        projectWith((p) =>
-          Object.assign(p['art'], {
-            source: { kind: 'text', text: 'Lanterns', font: 'pacifico' },
-            placement: { centre: { x: 0, y: 120 }, widthFt: 150, rotationDeg: 0 },
-          }),
-        ),
-      /^art-off-grass: /m,
-    ],
+    ['art larger than the grass', artWith(WORD, { widthFt: 590 }), /^art-\S+: /m],
+    ['art over the skin', artWith(WORD, { centre: { x: 0, y: 120 } }), /^art-\S+: /m],
     [
       'a drawing with nothing to draw',
-      () =>
-        projectWith((p) =>
-          Object.assign(p['art'], {
-            source: {
-              kind: 'svg',
-              file: 'empty.svg',
-              svg: '<svg xmlns="http://www.w3.org/2000/svg"/>',
-            },
-          }),
-        ),
+      artWith({ kind: 'svg', file: 'a.svg', svg: '<svg xmlns="http://www.w3.org/2000/svg"/>' }),
       /^svg-empty: /m,
     ],
-    [
-      'a width of zero',
-      () => projectWith((p) => Object.assign(p['art']['placement'] as object, { widthFt: 0 })),
-      /widthFt|width/,
-    ],
-  ])('names what is wrong with %s', async (_, text, line) => {
-    const result = await check(typeof text === 'string' ? text : text());
-    expect(result.code).toBe(1);
-    expect(result.err).toMatch(line);
-    for (const printed of result.err.trim().split('\n')) {
-      expect(printed).toMatch(/^[a-z0-9-]+: .+: .+; .+$/);
-    }
+    ['a width of zero', artWith(WORD, { widthFt: 0 }), /width/],
+  ])('names what is wrong with %s', (_, text, expected) => {
+    const lines = problemsOf(text);
+    expect(lines.join('\n')).toMatch(expected);
+    for (const line of lines) expect(line).toMatch(/^[a-z0-9-]+: .+: .+; .+$/);
+  });
+
+  it('prints one line per problem to the error stream and exits 1', async () => {
+    writeFileSync(join(folder, 'broken.json'), '{ "format": ');
+    const result = await run('check', 'broken.json');
+    expect(result).toMatchObject({ code: 1, out: '' });
+    expect(result.err).toMatch(/^json-broken: broken\.json: line 1, column \d+: .+; .+\n$/);
   });
 
   it('says that a file is missing, and leaves nothing behind', async () => {

@@ -1,15 +1,11 @@
 /** From the text of packet.pdf alone; all six drawn words are in the proof beside this. */
 import { describe, it } from 'vitest';
 import { holdPacketAgainstArt } from './hold-packet-against-art';
-import { drawnWords, readDemo, wordProject } from './plan-of';
+import { readDemo } from './plan-of';
 
 describe('a job set out from the text of its packet alone', () => {
   it('meets the art: the word demo', () => holdPacketAgainstArt(readDemo('lanterns-word.json')));
 
   it('meets the art: the emblem demo, A4 in metres', () =>
     holdPacketAgainstArt({ ...readDemo('lantern-emblem.json'), units: 'metric', paper: 'a4' }));
-
-  const [text, font, width] = drawnWords().at(-1)!;
-  it(`meets the art: ${text} in ${font}`, () =>
-    holdPacketAgainstArt(wordProject(text, font, width)));
 });

@@ -1,6 +1,4 @@
 import { Command } from 'commander';
-import { engine } from '../../engine/api';
-import { readInput } from '../read-input';
 import { printJson, reportProblems } from '../report';
 
 /** `check PROJECT.json`: reads it, makes the plan, prints what is wrong; writes nothing. */
@@ -9,7 +7,11 @@ export function checkCommand(): Command {
     .description('Read a project, try the plan, and print its problems. Writes nothing.')
     .argument('<project>', 'project file (JSON)')
     .option('--json', 'print the result as JSON')
-    .action((path: string, options: { json?: boolean }) => {
+    .action(async (path: string, options: { json?: boolean }) => {
+      const [{ engine }, { readInput }] = await Promise.all([
+        import('../../engine/api'),
+        import('../read-input'),
+      ]);
       const input = readInput(path);
       const plan = input.ok ? engine.makePlan(input.value.project, input.value.assets) : input;
       const problems = plan.ok ? [...input.problems, ...plan.problems] : plan.problems;

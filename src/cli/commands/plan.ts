@@ -1,10 +1,5 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { Command } from 'commander';
-import { fail, succeed, type Result } from '../../base/result';
-import { engine } from '../../engine/api';
 import type { Summary } from '../../plan/summarise';
-import { readInput, readSheetFonts } from '../read-input';
 import { printJson, reportProblems } from '../report';
 
 /** `plan PROJECT.json --out DIR`: the packet and every file of the output contract. */
@@ -15,6 +10,7 @@ export function planCommand(): Command {
     .requiredOption('--out <folder>', 'folder to write to; made when it is not there')
     .option('--json', 'print the summary as JSON')
     .action(async (path: string, options: { out: string; json?: boolean }) => {
+      const { writePlan } = await import('../write-plan');
       const result = await writePlan(path, options.out);
       if (options.json) {
         printJson(
@@ -26,21 +22,6 @@ export function planCommand(): Command {
       reportProblems(result.problems);
       process.exitCode = result.ok ? 0 : 1;
     });
-}
-
-/** Plans the project at `path` and writes every file into `folder`. */
-export async function writePlan(path: string, folder: string): Promise<Result<Summary>> {
-  const input = readInput(path);
-  if (!input.ok) return input;
-  const plan = engine.makePlan(input.value.project, input.value.assets);
-  if (!plan.ok) return fail(...input.problems, ...plan.problems);
-  const files = engine.makeFiles(plan.value);
-  const packet = await engine.makePacket(plan.value, readSheetFonts());
-  mkdirSync(folder, { recursive: true });
-  for (const [name, content] of Object.entries({ ...files, 'packet.pdf': packet })) {
-    writeFileSync(join(folder, name), content);
-  }
-  return succeed(engine.summarise(plan.value), [...input.problems, ...plan.problems]);
 }
 
 function headline(s: Summary): string {
