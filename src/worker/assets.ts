@@ -7,20 +7,18 @@ import { wordFontUrl } from './font-urls';
 
 const loaded = new Map<string, Uint8Array>();
 
-/** Fonts once fetched stay in memory. A font outside the catalogue is left to the engine to report. */
-export async function loadAssets(
-  project: Project,
-  files: Readonly<Record<string, string>>,
-): Promise<Result<Assets>> {
+/** Fonts once fetched stay in memory. A font outside the catalogue, and a drawing
+ * that the project names but does not hold, are left to the engine to report. */
+export async function loadAssets(project: Project): Promise<Result<Assets>> {
   const source = project.art?.source;
-  if (source?.kind !== 'text') return succeed({ fonts: {}, files });
+  if (source?.kind !== 'text') return succeed({ fonts: {}, files: {} });
   const file = FONT_CATALOGUE.find((font) => font.id === source.font)?.file;
   const url = file === undefined ? undefined : wordFontUrl(file);
-  if (url === undefined) return succeed({ fonts: {}, files });
+  if (url === undefined) return succeed({ fonts: {}, files: {} });
   const bytes = loaded.get(url) ?? (await fetchBytes(url));
   if (bytes === null) return fail(unreachable(source.font));
   loaded.set(url, bytes);
-  return succeed({ fonts: { [source.font]: bytes }, files });
+  return succeed({ fonts: { [source.font]: bytes }, files: {} });
 }
 
 const unreachable = (font: string) =>

@@ -22,9 +22,9 @@ const answers: { readonly [N in OperationName]: Answer<N> } = {
     const { engine } = await engineModule;
     return engine.readProject(text, where);
   },
-  async plan({ project, files }, id) {
+  async plan({ project }, id) {
     const { engine } = await engineModule;
-    const assets = await loadAssets(project, files);
+    const assets = await loadAssets(project);
     if (!assets.ok) return assets;
     const result = engine.makePlan(project, assets.value, (step) => postMessage({ id, step }));
     if (result.ok) lastPlan = result.value;

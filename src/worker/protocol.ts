@@ -14,7 +14,7 @@ export interface Operations {
   };
   /** Makes the plan and keeps it in the worker for the operations below. */
   readonly plan: {
-    readonly args: { readonly project: Project; readonly files: Readonly<Record<string, string>> };
+    readonly args: { readonly project: Project };
     readonly value: Plan;
   };
   /** Of the plan made last. */

@@ -17,7 +17,7 @@ function openPort() {
   return { sent, port, answer };
 }
 
-const args = (name: string) => ({ project: { ...defaultProject(), name }, files: {} });
+const args = (name: string) => ({ project: { ...defaultProject(), name } });
 const turn = () => new Promise((resolve) => setTimeout(resolve, 0));
 
 describe('connectEngine', () => {

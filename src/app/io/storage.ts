@@ -7,8 +7,6 @@ const STORE = 'kept';
 export interface Kept {
   /** The project as a saved file. */
   readonly text: string;
-  /** Drawings by file name that the project refers to without holding them. */
-  readonly files: Readonly<Record<string, string>>;
   readonly stage: string;
   readonly at: number;
 }

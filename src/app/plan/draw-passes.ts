@@ -6,6 +6,7 @@ import { COLOUR } from './colours';
 import { placeLabels, type Box } from './labels';
 import type { PaintJob } from './paint';
 import { setOf } from './pass-sets';
+import { momentOf } from './play';
 
 type Place = (p: Point) => Point;
 
@@ -24,6 +25,8 @@ export function drawPasses(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   const hand = passes.find((p) => p.number === job.pass?.number && p.machine === job.pass.machine);
   if (hand) drawInHand(ctx, hand, place, job.viewport.scale);
   drawNumbers(ctx, job, passes, hand, place);
+  const moment = job.playAt === null ? null : momentOf(legs, job.playAt);
+  if (moment) drawMachine(ctx, place(moment.at), moment.leg.reels === 'down');
   drawGate(ctx, place(job.project.mowing.gate));
 }
 
@@ -131,6 +134,20 @@ function drawNumbers(
     plate: 0.86,
     rings: 3,
   });
+}
+
+/** The machine being played: filled with the reels down, hollow with them up. */
+function drawMachine(ctx: CanvasRenderingContext2D, at: Point, down: boolean): void {
+  ctx.beginPath();
+  ctx.arc(at.x, at.y, 8, 0, 7);
+  ctx.fillStyle = down ? COLOUR.flag : COLOUR.white;
+  ctx.strokeStyle = COLOUR.white;
+  ctx.lineWidth = 6;
+  ctx.stroke();
+  ctx.fill();
+  ctx.strokeStyle = COLOUR.flag;
+  ctx.lineWidth = 3;
+  ctx.stroke();
 }
 
 function drawGate(ctx: CanvasRenderingContext2D, at: Point): void {

@@ -30,6 +30,7 @@ export interface PaintJob {
   readonly stake: string | null;
   readonly pass: { readonly machine: string; readonly number: number } | null;
   readonly passSet: string | null;
+  readonly playAt: number | null;
 }
 
 const STYLE: Readonly<Record<Stage, GrassStyle>> = {

@@ -10,6 +10,7 @@ import { defaultProject } from '../../project/default-project';
 import type { Project } from '../../project/model';
 import { writeProject } from '../../project/write-project';
 import { connectEngine, type EngineClient } from '../../worker/client';
+import { brokenProblem } from '../../worker/protocol';
 import { DEMOS, demoDrawings, demoText, type DemoId } from '../io/demos';
 import { keep, kept, type Kept } from '../io/storage';
 import EngineWorker from '../../worker/engine.worker?worker';
@@ -37,7 +38,6 @@ class Session {
   /** Counts plans, for whoever draws from them. */
   planCount = $state(0);
 
-  private files: Files = {};
   private revision = 0;
   private client: EngineClient | null = null;
   private keepTimer: ReturnType<typeof setTimeout> | undefined;
@@ -48,6 +48,11 @@ class Session {
 
   connect(worker: Worker): void {
     this.client = connectEngine(worker, (step) => (this.step = step));
+    worker.onerror = (event) => {
+      this.working = false;
+      this.stale = true;
+      this.problems = [brokenProblem('engine', event.message || 'it could not be loaded')];
+    };
   }
 
   get engine(): EngineClient {
@@ -57,8 +62,7 @@ class Session {
 
   /** Puts a project on the table, with nothing to undo. */
   open(project: Project, files: Files): void {
-    this.files = files;
-    this.undo.start(project);
+    this.undo.start(holdDrawing(project, files));
     this.refused = [];
     this.plan = null;
     this.stale = false;
@@ -126,7 +130,6 @@ class Session {
     clearTimeout(this.keepTimer);
     const now: Kept = {
       text: writeProject(project),
-      files: this.files,
       stage: view.stage,
       at: Date.now(),
     };
@@ -144,9 +147,7 @@ class Session {
     if (!project) return;
     const mine = ++this.revision;
     this.working = true;
-    void this.engine
-      .plan({ project, files: this.files })
-      .then((result) => this.planned(mine, result));
+    void this.engine.plan({ project }).then((result) => this.planned(mine, result));
   }
 
   private planned(revision: number, result: Result<Plan> | null): void {
@@ -196,6 +197,16 @@ class Session {
   }
 }
 
+/** The project with its drawing inside, so that a saved or kept job needs no other file. */
+function holdDrawing(project: Project, files: Files): Project {
+  const source = project.art?.source;
+  if (!project.art || source?.kind !== 'svg' || source.svg !== undefined) return project;
+  const svg = files[source.file];
+  return svg === undefined
+    ? project
+    : { ...project, art: { ...project.art, source: { ...source, svg } } };
+}
+
 export const session = new Session();
 
 const isStage = (value: unknown): value is Stage => STAGES.includes(value as Stage);
@@ -203,6 +214,9 @@ const isStage = (value: unknown): value is Stage => STAGES.includes(value as Sta
 /** `?demo=word`, `?demo=emblem`, `?new`; else the kept job; else the first demo. */
 export async function startSession(query: URLSearchParams): Promise<void> {
   session.connect(new EngineWorker());
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void session.keepNow();
+  });
   const stage = query.get('stage');
   const demo = DEMOS.find((d) => d.id === query.get('demo'));
   if (query.has('new')) session.openNew();
@@ -214,7 +228,7 @@ export async function startSession(query: URLSearchParams): Promise<void> {
 async function restore(): Promise<boolean> {
   try {
     const job = await kept<Kept>('job');
-    if (!job || !(await session.openText(job.text, 'the job kept in this browser', job.files))) {
+    if (!job || !(await session.openText(job.text, 'the job kept in this browser'))) {
       return false;
     }
     if (isStage(job.stage)) view.open(job.stage);

@@ -12,6 +12,8 @@ class View {
   /** Machine and phase whose passes are drawn; null for the first there is. */
   passSet = $state<string | null>(null);
   seat = $state(0);
+  /** Seconds into the set of passes being played; null when it is not. */
+  playAt = $state<number | null>(null);
   /** Ledger row whose "where it comes from" stands open. */
   how = $state<string | null>(null);
   /** The handle or figure in hand, so that field and plan light up together. */
@@ -26,6 +28,7 @@ class View {
     this.how = null;
     this.inHand = null;
     this.problemsOpen = false;
+    this.playAt = null;
   }
 
   setViewport(stage: Stage, viewport: Viewport | null): void {
