@@ -50,9 +50,6 @@ export interface Adjustment {
   readonly iterations: number;
 }
 
-/** Baarda's critical value for a standardised residual: two-sided 0.1 %. */
-export const CRITICAL_RESIDUAL = 3.290527;
-
 const MAX_ITERATIONS = 60;
 /** A step this small against the sigma of the best reading changes nothing that is printed. */
 const STEP_OF_SIGMA = 1 / 1_000_000;

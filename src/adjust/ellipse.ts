@@ -32,16 +32,6 @@ export const roundCovariance = (sigma: number): PointCovariance => ({
   yy: sigma * sigma,
 });
 
-export const covarianceAdd = (a: PointCovariance, b: PointCovariance): PointCovariance => ({
-  xx: a.xx + b.xx,
-  xy: a.xy + b.xy,
-  yy: a.yy + b.yy,
-});
-
-/** Variance along the unit vector `u`. */
-export const varianceAlong = (c: PointCovariance, u: Point): number =>
-  u.x * u.x * c.xx + 2 * u.x * u.y * c.xy + u.y * u.y * c.yy;
-
 /** The standard (one sigma) ellipse. */
 export function standardEllipse(c: PointCovariance): ErrorEllipse {
   const half = (c.xx + c.yy) / 2;

@@ -17,6 +17,7 @@ const FILL: Record<SurfaceKind, string> = {
   'warning-track': '#CB9468',
 };
 const MARGIN_FT = 12;
+const WIDTH_PX = 1200;
 
 const number = (value: number): string => String(Math.round(value * 1000) / 1000);
 const xy = (p: Point): string => `${number(p.x)} ${number(-p.y)}`;
@@ -30,7 +31,7 @@ export function planSvg(plan: Plan): string {
   const box = boxGrow(regionBox(plan.field.ground)!, MARGIN_FT);
   const view = [box.minX, -box.maxY, box.maxX - box.minX, box.maxY - box.minY].map(number);
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${view.join(' ')}" width="1200">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${view.join(' ')}" width="${WIDTH_PX}" height="${number((WIDTH_PX * (box.maxY - box.minY)) / (box.maxX - box.minX))}">`,
     `<title>${escape(plan.project.name)}</title>`,
     `<desc>Feet in the field frame; home plate's rear point is 0 0, centre field is up.</desc>`,
     ...plan.field.surfaces.map(surfaceMark),
@@ -52,7 +53,7 @@ const surfaceMark = (s: Surface): string =>
 function patchMarks(plan: Plan): string[] {
   return plan.design.patches.map((patch) => {
     const toward = layAtPatch(plan.design, patch).y < 0;
-    const fill = patch.kind === 'graphic' ? '#4B7C38' : toward ? '#82AD5B' : '#B6D487';
+    const fill = patch.tool === 'narrow' ? '#4B7C38' : toward ? '#82AD5B' : '#B6D487';
     return `<path id="${escape(patch.id)}" d="${ringPath(patch.region)}" fill="${fill}" fill-rule="evenodd"/>`;
   });
 }

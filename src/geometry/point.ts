@@ -6,7 +6,6 @@ export interface Point {
 }
 
 export const point = (x: number, y: number): Point => ({ x, y });
-export const ORIGIN: Point = { x: 0, y: 0 };
 
 export const pointAdd = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
 export const pointSubtract = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y });

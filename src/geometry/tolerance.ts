@@ -23,6 +23,3 @@ export const SAME_ANGLE = 1e-7;
 
 /** Guard against division by a vanishing determinant; unit-free. */
 export const SINGULAR = 1e-12;
-
-/** Relative rounding guard for sums of doubles; unit-free. */
-export const ROUNDING = 1e-9;

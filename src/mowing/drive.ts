@@ -54,13 +54,8 @@ export const poseShift = (pose: Pose, by: number): Pose => ({
   heading: pose.heading,
 });
 
-export const poseFlip = (pose: Pose): Pose => ({ ...pose, heading: pose.heading + Math.PI });
-
 export const driveEnd = (drive: Drive): Pose =>
   drive.stretches.reduce((pose, s) => poseAlong(pose, s, s.lengthFt), drive.start);
-
-export const driveLength = (drive: Drive): number =>
-  drive.stretches.reduce((n, s) => n + s.lengthFt, 0);
 
 /** How often the machine changes between forward and backing, a forward gear before and after. */
 export function gearChanges(stretches: readonly Stretch[]): number {
@@ -90,23 +85,6 @@ export function stretchPoints(from: Pose, stretch: Stretch): Point[] {
     out.push({ x: p.x, y: p.y });
   }
   return out;
-}
-
-/** Calls `visit` with every pose at most `step` feet apart, both ends included; false stops it. */
-export function visitDrive(
-  drive: Drive,
-  step: number,
-  visit: (pose: Pose, gear: 1 | -1) => boolean,
-): boolean {
-  let from = drive.start;
-  for (const s of drive.stretches) {
-    const pieces = Math.max(1, Math.ceil(s.lengthFt / step));
-    for (let i = 0; i <= pieces; i++) {
-      if (!visit(poseAlong(from, s, (s.lengthFt * i) / pieces), s.gear)) return false;
-    }
-    from = poseAlong(from, s, s.lengthFt);
-  }
-  return true;
 }
 
 /** The turn from heading `a` to heading `b` going `sense` (+1 left), in [0, 2π), rounding snapped. */

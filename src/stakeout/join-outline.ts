@@ -130,11 +130,6 @@ function readingBetween(
   return near[0] ?? null;
 }
 
-/** The drawn pieces as a closed ring: strings straight, arcs by chords, steps joined straight. */
-export function drawnRing(pieces: readonly JoinedPiece[], chordErrorFt: number): Point[] {
-  return pieces.flatMap((p) => drawnPiece(p, chordErrorFt));
-}
-
 /** Points of one drawn piece, its last end left out. */
 export function drawnPiece(joined: JoinedPiece, chordErrorFt: number): Point[] {
   const { piece, pin } = joined;
