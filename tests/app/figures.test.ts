@@ -50,8 +50,8 @@ describe('figures on the screen', () => {
   });
 
   test('odds in words', () => {
-    expect(oddsText(0.2)).toBe('1 morning in 5');
-    expect(oddsText(0.001)).toBe('less than 1 morning in 100');
+    expect(oddsText(0.2)).toBe('1 day in 5');
+    expect(oddsText(0.001)).toBe('less than 1 day in 100');
   });
 });
 

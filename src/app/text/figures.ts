@@ -120,11 +120,11 @@ export function parseClock(text: string): string | null {
   return `${String(h).padStart(2, '0')}:${String(m).padStart(2, '0')}`;
 }
 
-/** Odds in words: `1 morning in 5`. */
+/** Odds in words: `1 day in 5`. */
 export function oddsText(chanceOver: number): string {
-  if (chanceOver < 0.01) return 'less than 1 morning in 100';
-  if (chanceOver > 0.5) return `${Math.round(chanceOver * 10)} mornings in 10`;
-  return `1 morning in ${Math.round(1 / chanceOver)}`;
+  if (chanceOver < 0.01) return 'less than 1 day in 100';
+  if (chanceOver > 0.5) return `${Math.round(chanceOver * 10)} days in 10`;
+  return `1 day in ${Math.round(1 / chanceOver)}`;
 }
 
 /** ISO day as `Sat 13 June`; empty stays empty. */
