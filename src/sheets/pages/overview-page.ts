@@ -1,8 +1,9 @@
 /** The first sheet: the field to scale, the figures, what is wrong, and the order of work. */
 import type { Problem } from '../../base/result';
-import { boxGrow, boxOfPoints, type Box } from '../../geometry/box';
+import { boxGrow, type Box } from '../../geometry/box';
 import { unitFromBearing } from '../../geometry/angle';
 import type { Patch } from '../../design/model';
+import { setOutArea } from '../../mowing/set-out-area';
 import { drawBearings, drawField, drawRegion, fieldBox } from '../draw-field';
 import { drawLabels } from '../draw-labels';
 import { wrapText } from '../fit-text';
@@ -58,7 +59,7 @@ function drawing(kit: Kit, window: Box): Mark[] {
     { kind: 'clip', clip: window, marks: shaded.flatMap((patch) => patchMarks(patch, frame)) },
     { kind: 'clip', clip: window, marks: drawRegion(design.graphic, frame, LETTER_GREY, 1) },
     drawField(field, frame),
-    ...setOutArea(kit, frame),
+    ...setOutMarks(kit, frame),
     ...controlMarks(kit, frame),
     ...gateMarks(kit, frame),
     ...drawBearings(frame, scaleBar(frame.scale, project.units)),
@@ -82,12 +83,11 @@ function patchMarks(patch: Patch, frame: ViewFrame): Mark[] {
   return drawRegion(patch.region, frame, toward ? TOWARD_GREY : WHITE, 0.25);
 }
 
-/** The ground inside which no powered machine goes before the count. */
-function setOutArea(kit: Kit, frame: ViewFrame): Mark[] {
-  const box = boxOfPoints(kit.plan.stakes?.stakes.map((stake) => stake.at) ?? []);
-  if (!box) return [];
-  const ring = boxRing(boxGrow(box, 3)).map(frame.toPaper);
-  return [inkRing(ring, inkStroke(0.9, BLACK, AREA_DASH))];
+/** The ground inside which no powered machine goes before the count, as the route keeps it. */
+function setOutMarks(kit: Kit, frame: ViewFrame): Mark[] {
+  return setOutArea(kit.plan.design.graphic).map((ring) =>
+    inkRing(ring.map(frame.toPaper), inkStroke(0.9, BLACK, AREA_DASH)),
+  );
 }
 
 function controlMarks(kit: Kit, frame: ViewFrame): Mark[] {
