@@ -104,9 +104,9 @@ describe('the plan in the hand', () => {
     await page.setViewportSize({ width: 1440, height: 900 });
   });
   const fromHome = () => fieldText(page, 'Centre from home');
-  const keptJob = () =>
+  const kept = (want: 'text' | 'stage') =>
     page.evaluate(
-      () =>
+      (what) =>
         new Promise<string>((resolve, reject) => {
           const open = indexedDB.open('swathscribe');
           open.onerror = () => reject(new Error('no database'));
@@ -114,11 +114,14 @@ describe('the plan in the hand', () => {
             const get = open.result.transaction('kept').objectStore('kept').get('job');
             get.onsuccess = () => {
               open.result.close();
-              resolve((get.result as { text: string }).text);
+              const job = get.result as { text: string; stage: string };
+              resolve(what === 'text' ? job.text : job.stage);
             };
           };
         }),
+      want,
     );
+  const keptJob = () => kept('text');
 
   test('a drag moves the word, the figures follow at once, and the screen stays live', async () => {
     await openStage(page, 'Design');
@@ -182,8 +185,23 @@ describe('the plan in the hand', () => {
     await expect.poll(fromHome).toBe('265′ 1″');
   });
 
+  test('passes play along their path and stop', async () => {
+    await openStage(page, 'Passes');
+    await page.getByRole('button', { name: 'Take the first' }).click();
+    const inHand = () => page.locator('.hand .number').innerText();
+    const first = await inHand();
+    await page.getByRole('button', { name: 'Play at 40x' }).click();
+    await expect.poll(inHand, { timeout: 10_000 }).not.toBe(first);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    const stopped = await inHand();
+    await page.waitForTimeout(1500);
+    expect(await inHand()).toBe(stopped);
+    await openStage(page, 'Design');
+  });
+
   test('what is kept comes back after a reload', async () => {
     await expect.poll(keptJob, { timeout: 10_000 }).toContain('265.08');
+    await expect.poll(() => kept('stage'), { timeout: 10_000 }).toBe('design');
     const url = new URL(page.url());
     await page.goto(url.origin + url.pathname);
     await expect.poll(fromHome, { timeout: 30_000 }).toBe('265′ 1″');

@@ -1,9 +1,10 @@
 /** What each stage's drawing shows when it is fitted to the window. */
-import { boxGrow, boxOfPoints, type Box } from '../../geometry/box';
+import { boxGrow, boxHeight, boxOfPoints, boxWidth, type Box } from '../../geometry/box';
 import { regionBox } from '../../geometry/region';
 import type { Plan } from '../../plan/model';
 import type { Stage } from '../state/stages';
 import { heldAt, namedPoints } from './draw-stakes';
+import { setOf } from './pass-sets';
 import type { Scene } from './scene';
 import { fitBox, type Margins, type Size, type Viewport } from './viewport';
 
@@ -37,10 +38,26 @@ export function tapesViewport(plan: Plan, stake: string | null, size: Size): Vie
   return box && fitBox(boxGrow(box, 8), size, STAKES);
 }
 
-export function fitted(stage: Stage, plan: Plan, scene: Scene, size: Size): Viewport | null {
+/** The set of passes, when it lies close together: quiet ground, graphic, edge. */
+function passesBox(plan: Plan, passSet: string | null): Box | null {
+  const set = setOf(plan, passSet);
+  const box = set && boxOfPoints(set.passes.flatMap((p) => p.line));
+  if (!box || boxWidth(box) > 260 || boxHeight(box) > 200) return null;
+  return boxGrow(box, 14);
+}
+
+export function fitted(
+  stage: Stage,
+  plan: Plan,
+  scene: Scene,
+  size: Size,
+  passSet: string | null,
+): Viewport | null {
   if (size.width === 0 || size.height === 0) return null;
   const stakes = stage === 'stakes' ? graphicBox(plan) : null;
   if (stakes) return fitBox(stakes, size, STAKES);
+  const passes = stage === 'passes' ? passesBox(plan, passSet) : null;
+  if (passes) return fitBox(passes, size, STAKES);
   if (stage === 'ground') return fitBox(boxGrow(scene.box, 6), size, GROUND);
   return fitBox(fanBox(plan), size, OPEN);
 }

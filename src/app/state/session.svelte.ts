@@ -120,6 +120,11 @@ class Session {
   private changed(): void {
     this.replan();
     this.keptAt = null;
+    this.keepSoon();
+  }
+
+  /** Keeps the job, and the stage that is open, once the hand rests. */
+  keepSoon(): void {
     clearTimeout(this.keepTimer);
     this.keepTimer = setTimeout(() => void this.keepNow(), 300);
   }
