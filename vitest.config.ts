@@ -9,6 +9,9 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/app/**', '**/node_modules/**'],
           environment: 'node',
+          // The engine has no state of its own, so files may share one load of it.
+          isolate: false,
+          maxWorkers: 2,
           testTimeout: 60_000,
           hookTimeout: 120_000,
         },

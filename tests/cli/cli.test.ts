@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/base/result';
 import { readInput } from '../../src/cli/read-input';
+import { writePlan } from '../../src/cli/write-plan';
 import { engine } from '../../src/engine/api';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -75,7 +76,7 @@ describe('the command line', () => {
       expect(names).toContain(name);
     }
     expect(names.some((name) => /^view-.*\.png$/.test(name))).toBe(true);
-    expect((await run('plan', DEMO, '--out', 'second')).code).toBe(0);
+    expect((await writePlan(DEMO, join(folder, 'second'))).ok).toBe(true);
     for (const name of names) {
       const a = readFileSync(join(folder, 'first', name));
       expect(a.equals(readFileSync(join(folder, 'second', name))), name).toBe(true);
