@@ -55,7 +55,7 @@ function placementMap(box: Box, placement: Placement): Affine {
 
 function checkSize(artwork: Artwork, widthFt: Feet): Problem[] {
   const fix = `give a width between ${NARROWEST_ART_FT} and ${WIDEST_ART_FT} ft`;
-  const where = 'placement.widthFt';
+  const where = 'art.placement.widthFt';
   if (!Number.isFinite(widthFt)) {
     return [problem('art-size', where, 'the width of the art is not a number', fix)];
   }
@@ -75,7 +75,7 @@ function checkPlace(placement: Placement): Problem[] {
     problems.push(
       problem(
         'art-place',
-        'placement.rotationDeg',
+        'art.placement.rotationDeg',
         'the rotation is not a number',
         'give degrees, counter-clockwise',
       ),
@@ -85,7 +85,7 @@ function checkPlace(placement: Placement): Problem[] {
     problems.push(
       problem(
         'art-place',
-        'placement.centre',
+        'art.placement.centre',
         `the centre (${centre.x}, ${centre.y}) is not on the field`,
         'give feet right of and beyond home plate',
       ),

@@ -116,7 +116,7 @@ const mowing = v.strictObject({
 }) satisfies v.GenericSchema<unknown, MowingSpec>;
 
 const stakeout = v.strictObject({
-  toleranceIn: figure(0.25, 36),
+  toleranceIn: figure(0.25, 24),
   target95In: figure(0.25, 36),
   tape: v.strictObject({
     readingSigmaIn: figure(0, 6),

@@ -5,10 +5,10 @@
  */
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import { inches, feetToInches } from '../base/units';
+import { checkOnGrass } from '../art/check-on-grass';
 import type { Control, Field } from '../field/model';
 import { pointDistance } from '../geometry/point';
-import { regionFrom, type Region } from '../geometry/region';
-import { artProblems } from './art-problems';
+import { regionArea, regionFrom, type Region } from '../geometry/region';
 import { assignPairs } from './assign-pairs';
 import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
 import {
@@ -48,8 +48,9 @@ interface Attempt {
 }
 
 /**
- * Plans the stake-out of `graphic` on `field`. Errors: those of `artProblems`, `stake-out-of-reach`.
- * Warnings: `stake-over-target`, `detail-too-small`, `outline-off`, `outline-crosses`.
+ * Plans the stake-out of `graphic` on `field`. Errors: `graphic-empty`, those of `checkOnGrass`,
+ * `stake-out-of-reach`. Warnings: `stake-over-target`, `detail-too-small`, `outline-off`,
+ * `outline-crosses`.
  */
 export function planStakes(input: {
   readonly field: Field;
@@ -58,7 +59,7 @@ export function planStakes(input: {
 }): Result<StakePlan> {
   const { field, spec } = input;
   const graphic = regionFrom(input.graphic);
-  const wrong = artProblems(field, graphic);
+  const wrong = regionArea(graphic) > 0 ? checkOnGrass(field, graphic) : [nothingThere()];
   if (wrong.length > 0) return fail(...wrong);
   const ground = stakeGround(field);
   const tasks = graphic.map((ring, i) => taskFor(ring, i, spec, ground));
@@ -66,6 +67,14 @@ export function planStakes(input: {
   const lost = unreachable(best);
   return lost.length > 0 ? fail(...lost) : finishPlan(best, field, spec);
 }
+
+const nothingThere = (): Problem =>
+  problem(
+    'graphic-empty',
+    'the graphic',
+    'there is no area to set out',
+    'bring a drawing or a word that encloses some area',
+  );
 
 function taskFor(ring: Region[number], i: number, spec: StakeoutSpec, ground: StakeGround) {
   const trace = traceContour(ring, i);

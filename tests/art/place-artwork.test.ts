@@ -40,7 +40,7 @@ describe('placing art', () => {
   it.each([0, -5, NaN, Infinity, -Infinity, 0.5, 601, 1e9])('refuses %d ft wide', (width) => {
     const result = place(width);
     expect(result.ok).toBe(false);
-    expect(result.problems[0]).toMatchObject({ code: 'art-size', where: 'placement.widthFt' });
+    expect(result.problems[0]).toMatchObject({ code: 'art-size', where: 'art.placement.widthFt' });
   });
 
   it('refuses art that gets too tall', () => {
@@ -52,9 +52,9 @@ describe('placing art', () => {
   it('names every fault of the place at once', () => {
     const result = place(-1, NaN, { x: NaN, y: 0 });
     expect(result.problems.map((p) => p.where)).toEqual([
-      'placement.widthFt',
-      'placement.rotationDeg',
-      'placement.centre',
+      'art.placement.widthFt',
+      'art.placement.rotationDeg',
+      'art.placement.centre',
     ]);
   });
 });

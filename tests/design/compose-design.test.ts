@@ -126,9 +126,9 @@ describe('what cannot be composed', () => {
       { graphic: drum, design: { ground: { kind: 'quiet', shape: 'box', marginFt: 9999 } } },
     ],
     ['tolerance', { graphic: drum, toleranceIn: -1 }],
-    ['art-off-grass', { graphic: drumAndWindow({ x: 0, y: 120 }) }],
+    ['art-over-skin', { graphic: drumAndWindow({ x: 0, y: 120 }) }],
     ['art-off-grass', { graphic: drumAndWindow({ x: 900, y: 900 }) }],
-    ['art-off-grass', { graphic: placeWord('Lanterns', 'pacifico', 560) }],
+    ['art-larger-than-grass', { graphic: placeWord('Lanterns', 'pacifico', 560) }],
     ['art-on-edge-laps', { graphic: drumAndWindow({ x: 0, y: 364 }) }],
   ] as const)('%s', (code, over) => {
     const result = codes(over);

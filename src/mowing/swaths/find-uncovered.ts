@@ -1,6 +1,6 @@
 /** What the narrow tool leaves of the graphic, and what it lays outside it. */
 import { inches, type Feet } from '../../base/units';
-import { placeInWords } from '../../design/place-in-words';
+import { placeInWords } from '../../field/place-in-words';
 import type { Point } from '../../geometry/point';
 import {
   lineBuffer,
