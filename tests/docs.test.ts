@@ -1,7 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { designJson, hoursJson, routeJson, summaryJson } from '../src/exchange/json-files';
 import { controlsCsv, guidesCsv, outlineCsv, stakesCsv } from '../src/exchange/stake-files';
+import { planOf, readDemo } from './contract/plan-of';
 
 const ROOT = resolve(import.meta.dirname, '..');
 const read = (name: string): string => readFileSync(join(ROOT, name), 'utf8');
@@ -12,6 +14,23 @@ const guides = [
     .map((name) => join('docs', String(name)))
     .filter((name) => name.endsWith('.md')),
 ];
+
+/** Keyed by seats and machines of the project, not by words of the format. */
+const KEYED_BY_ID = ['legible_by_seat', 'efficiency'];
+
+function keysOf(value: unknown): Set<string> {
+  if (typeof value !== 'object' || value === null) return new Set();
+  if (Array.isArray(value)) return new Set(value.flatMap((item) => [...keysOf(item)]));
+  return new Set(
+    Object.entries(value).flatMap(([key, inner]) =>
+      KEYED_BY_ID.includes(key) ? [key] : [key, ...keysOf(inner)],
+    ),
+  );
+}
+
+/** Every word that stands in code marks. */
+const codeWords = (text: string): Set<string> =>
+  new Set([...text.matchAll(/`([^`]+)`/g)].flatMap(([, code]) => code!.split(/\W+/)));
 
 describe('the documents', () => {
   it('open with the job and the two commands', () => {
@@ -54,6 +73,16 @@ describe('the documents', () => {
     const docs = read('docs/files.md');
     for (const csv of [controlsCsv([]), stakesCsv(null), outlineCsv(null), guidesCsv()]) {
       expect(docs).toContain(`\`${csv.trim()}\``);
+    }
+  });
+
+  it('name every key that is written', () => {
+    const named = codeWords(read('docs/files.md'));
+    const plan = planOf(readDemo('lantern-emblem.json'));
+    for (const write of [routeJson, designJson, hoursJson, summaryJson]) {
+      const keys = keysOf(JSON.parse(write(plan)));
+      expect(keys.size).toBeGreaterThan(5);
+      expect([...keys].filter((key) => !named.has(key))).toEqual([]);
     }
   });
 });

@@ -76,6 +76,6 @@ export interface Design {
   readonly graphic: Region;
   /** The quiet ground's region, when there is one. */
   readonly quiet: Region;
-  /** What is to be driven; a design made by `composeDesign` always has it. */
-  readonly strokes?: readonly Stroke[];
+  /** What is to be driven, in no particular order but that of `group`. */
+  readonly strokes: readonly Stroke[];
 }

@@ -31,7 +31,7 @@ export function layOutSwaths(input: SwathInput): SwathLayout {
   const swaths: Swath[] = [];
   const blocked: { patch: string; lostFt: number }[] = [];
   const counts = new Map<string, number>();
-  for (const stroke of design.strokes ?? []) {
+  for (const stroke of design.strokes) {
     const role = tools.get(stroke.patch) ?? 'wide';
     const cut = cutToBody(stroke.line, bodies[role]);
     if (cut.lostFt > SAME_POINT) blocked.push({ patch: stroke.patch, lostFt: cut.lostFt });

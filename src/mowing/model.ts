@@ -102,7 +102,7 @@ export interface PassPlan {
     readonly seconds: Seconds;
   }[];
   /** Share of the time on the grass, count excepted, that a machine spends doing new ground. */
-  readonly efficiency?: readonly { readonly machine: string; readonly reached: number }[];
+  readonly efficiency: readonly { readonly machine: string; readonly reached: number }[];
   /** Share of the graphic's area that a drum in turns or on the way leaves in a wrong lay, 0 to 1. */
-  readonly disturbed?: number;
+  readonly disturbed: number;
 }

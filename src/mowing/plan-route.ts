@@ -210,7 +210,7 @@ function placesOf(swaths: readonly Swath[]): string {
 const DISTURBED_WORTH_NOTING = 0.02;
 
 function disturbedProblem(plan: PassPlan, narrow: Machine): Problem[] {
-  const share = plan.disturbed ?? 0;
+  const share = plan.disturbed;
   if (share <= DISTURBED_WORTH_NOTING) return [];
   return [
     problem(

@@ -21,9 +21,13 @@ export interface Summary {
   readonly legible_by_seat: Readonly<Record<string, number>>;
   readonly graphic_covered_share: number;
   readonly laid_outside_share: number;
+  /** Left in a wrong lay by a drum that never lifts. */
+  readonly disturbed_share: number;
   readonly mow_ft: number;
   readonly turn_ft: number;
   readonly run_ft: number;
+  /** Field efficiency reached, 0 to 1, by machine. */
+  readonly efficiency: Readonly<Record<string, number>>;
   readonly person_hours_p50: number;
   readonly person_hours_p90: number;
   readonly clock_hours_p50: number;
@@ -34,6 +38,7 @@ export interface Summary {
   readonly input: string;
 }
 
+/** The headline figures of `plan`; null where there is no graphic to have one. */
 export function summarise(plan: Plan): Summary {
   const { stakes, passes, hours, project } = plan;
   return {
@@ -53,9 +58,11 @@ export function summarise(plan: Plan): Summary {
     legible_by_seat: Object.fromEntries(plan.looks.map((look) => [look.seat, look.share])),
     graphic_covered_share: passes.graphicCovered,
     laid_outside_share: passes.laidOutside,
+    disturbed_share: passes.disturbed,
     mow_ft: passes.mowFt,
     turn_ft: passes.turnFt,
     run_ft: passes.runFt,
+    efficiency: Object.fromEntries(passes.efficiency.map((e) => [e.machine, e.reached])),
     person_hours_p50: hours.totals.personHoursP50,
     person_hours_p90: hours.totals.personHoursP90,
     clock_hours_p50: hours.totals.clockHoursP50,

@@ -12,7 +12,7 @@ const built = buildField(defaultFieldSpec(), 'feet-inches');
 if (!built.ok) throw new Error('the default field builds');
 export const FIELD: Field = built.value;
 
-export const DESIGN: Design = { patches: [], guides: {}, graphic: [], quiet: [] };
+export const DESIGN: Design = { patches: [], guides: {}, graphic: [], quiet: [], strokes: [] };
 
 export const SPEC: LabourSpec = { people: 4, opens: '06:00', closes: '17:00', rates: {} };
 
@@ -110,6 +110,8 @@ export function passPlan(seconds: Partial<Record<Phase, number>>): PassPlan {
     graphicCovered: 1,
     uncovered: [],
     laidOutside: 0,
+    efficiency: [],
+    disturbed: 0,
     totals: Object.entries(seconds).map(([phase, s]) => ({
       machine: isNarrow(phase as Phase) ? 'narrow' : 'wide',
       phase: phase as Phase,

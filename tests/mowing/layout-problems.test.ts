@@ -17,6 +17,7 @@ const design: Design = {
   guides: {},
   graphic: [],
   quiet: [],
+  strokes: [],
 };
 const fine: SwathLayout = {
   swaths: [],

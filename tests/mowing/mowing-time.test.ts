@@ -54,7 +54,7 @@ function blockRoute(passes: number, lengthFt: number) {
       band: i,
     };
   });
-  const design = { patches: [], guides: {}, graphic: [], quiet: [] };
+  const design = { patches: [], guides: {}, graphic: [], quiet: [], strokes: [] };
   const layout = { swaths, blocked: [], uncovered: [], graphicCovered: 1, laidOutside: 0 };
   const gate = { x: 200, y: 160 };
   const input = { field: field.value, design, wide: TRIPLEX, narrow: HAND, gate, setOutSeconds: 0 };
@@ -88,15 +88,15 @@ describe('the time of a driven block', () => {
     expect(cutting).toBeCloseTo((12 * 80 * 60) / (4 * 88), 6);
     const turns = route.legs.filter((leg) => leg.kind !== 'mow' && leg.phase !== 'carry');
     const all = cutting + turns.reduce((n, leg) => n + leg.seconds, 0);
-    const reached = route.efficiency![0]!.reached;
+    const reached = route.efficiency[0]!.reached;
     const acres = (12 * 80 * swathFt(TRIPLEX)) / 43560;
     const capacity = effectiveCapacity(TRIPLEX.cutWidthIn / 12, TRIPLEX.cuttingMph, reached);
     expect(acres / (all / 3600)).toBeCloseTo(capacity, 6);
   });
 
   it('loses less to turns the longer the passes, and never reaches the swath over the cut', () => {
-    const short = blockRoute(12, 40).efficiency![0]!.reached;
-    const long = blockRoute(12, 120).efficiency![0]!.reached;
+    const short = blockRoute(12, 40).efficiency[0]!.reached;
+    const long = blockRoute(12, 120).efficiency[0]!.reached;
     expect(short).toBeLessThan(long);
     expect(long).toBeLessThan(swathFt(TRIPLEX) / (TRIPLEX.cutWidthIn / 12));
     // Mowers: 75 to 85 % in the field, from memory of ASAE D497; 40 to 80 ft lawns lie below.

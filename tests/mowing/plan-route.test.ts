@@ -44,7 +44,7 @@ const down = (phase: Phase, group: number, x: number) =>
 const row = (y: number) => swath('narrow', 'graphic', 0, { x: -20, y }, { x: 20, y });
 
 function drive(swaths: readonly Swath[], narrow = 'rotary-roller-21', graphic = [GRAPHIC]) {
-  const design = { patches: [], guides: {}, graphic, quiet: [] };
+  const design = { patches: [], guides: {}, graphic, quiet: [], strokes: [] };
   const layout = { swaths, blocked: [], uncovered: [], graphicCovered: 1, laidOutside: 0 };
   const gate = { x: 200, y: 160 };
   const setOutSeconds = 3600;

@@ -256,6 +256,7 @@ function fixtureDesign(field: Field, graphic: readonly Point[][]): Design {
     guides: {},
     graphic,
     quiet,
+    strokes: [],
   };
 }
 
@@ -398,6 +399,8 @@ function fixturePasses(field: Field, design: Design): PassPlan {
       { at: { x: 12, y: 230 }, areaSqFt: 1.4, place: 'letter 5, foot' },
     ],
     laidOutside: 0.004,
+    efficiency: [],
+    disturbed: 0,
     totals: [],
   };
 }

@@ -48,6 +48,7 @@ export const plainDesign = (graphic: Region): Design => ({
   guides: {},
   graphic,
   quiet: [],
+  strokes: [],
 });
 
 /** One-lay ground behind the graphic, opposite to it. */
@@ -61,6 +62,7 @@ export function quietDesign(graphic: Region, quiet = box(-80, 200, 80, 360)): De
     guides: {},
     graphic,
     quiet,
+    strokes: [],
   };
 }
 
@@ -75,7 +77,7 @@ export function counterDesign(graphic: Region, firstBand: number, lastBand: numb
       box(i * BAND_FT, low, (i + 1) * BAND_FT, high),
     ),
   );
-  return { patches: [...bands(graphic), ...inside], guides: {}, graphic, quiet: [] };
+  return { patches: [...bands(graphic), ...inside], guides: {}, graphic, quiet: [], strokes: [] };
 }
 
 /** A ring laid along a circle, counter-clockwise when `forward`. */
@@ -91,6 +93,7 @@ export const ringDesign = (sense: 'forward' | 'backward'): Design => ({
   guides: { circle: [fullCircle({ x: 0, y: 250 }, 35)] },
   graphic: [],
   quiet: [],
+  strokes: [],
 });
 
 export const seat = (x: number, y: number, eyeHeightFt: number): SeatSpec => ({
