@@ -1,5 +1,5 @@
 /** One machine driving: passes one after another, with the turns and runs between them. */
-import type { Feet, Seconds } from '../base/units';
+import type { Seconds } from '../base/units';
 import type { Point } from '../geometry/point';
 import { polylineLength, type Polyline } from '../geometry/polyline';
 import { cutAtPatches, type indexPatches } from './cut-at-patches';
@@ -7,6 +7,7 @@ import { driveEnd, poseAlong, stretchPoints, type Drive, type Pose, type Stretch
 import { bodyFits, type DriveGround } from './drive-ground';
 import { findTransit, type Transit } from './find-transit';
 import { legalParts, linePose } from './legal-parts';
+import { firstLost, LOST_WORTH_NOTING, type Loss } from './lost-ground';
 import { cutFt } from './machines';
 import type { Leg, Pass, Phase } from './model';
 import type { Swath } from './swath-model';
@@ -14,6 +15,12 @@ import { driveSeconds, isRun, type Vehicle } from './vehicle';
 
 /** A leg before the clock and the sequence are known. */
 export type Step = Omit<Leg, 'seq' | 'startS' | 'machine' | 'visit'>;
+
+/** Where a machine found no way to its waiting place, before the count or at the end. */
+export interface Stranded {
+  readonly at: Point;
+  readonly when: 'before-count' | 'at-end';
+}
 
 /** What a machine has done so far; `drive*` functions add to it. */
 export interface Driver {
@@ -24,9 +31,11 @@ export interface Driver {
   readonly patches: ReturnType<typeof indexPatches>;
   readonly steps: Step[];
   readonly passes: Pass[];
-  /** Swaths that could not be reached, and feet of swaths that were not driven. */
-  readonly unreached: Swath[];
-  readonly trimmed: { readonly swath: Swath; readonly lostFt: Feet }[];
+  /** Swaths, or parts of them, that could not be reached. */
+  readonly unreached: { readonly patch: string; readonly at: Point }[];
+  /** Parts of swaths on which the body has no room. */
+  readonly trimmed: Loss[];
+  readonly stranded: Stranded[];
   at: Pose;
 }
 
@@ -34,11 +43,13 @@ export interface Driver {
 export function driveSwath(driver: Driver, swath: Swath): void {
   const parts = legalParts(driver.ground, driver.vehicle.body, swath.line);
   const lostFt = polylineLength(swath.line) - parts.reduce((n, p) => n + polylineLength(p), 0);
-  if (lostFt > LOST_WORTH_NOTING) driver.trimmed.push({ swath, lostFt });
+  if (lostFt > LOST_WORTH_NOTING) {
+    driver.trimmed.push({ patch: swath.patch, at: firstLost(swath.line, parts), lostFt });
+  }
   for (const line of parts) {
     const way = findWay(driver, linePose(line, 'start'));
     if (!way) {
-      driver.unreached.push(swath);
+      driver.unreached.push({ patch: swath.patch, at: line[0]! });
       continue;
     }
     driveTransit(driver, way, swath.phase, driver.vehicle.machine.turnSeconds);
@@ -51,9 +62,6 @@ function findWay(driver: Driver, to: Pose): Transit | null {
   const outside = around ? findTransit(around, vehicle, at, to) : null;
   return outside ?? findTransit(ground, vehicle, at, to);
 }
-
-/** Feet of a pass that may be missing before it is noted. */
-const LOST_WORTH_NOTING = 0.5;
 
 function mowLine(driver: Driver, swath: Swath, line: Polyline): void {
   const number = driver.passes.length + 1;
@@ -146,8 +154,11 @@ function byGear(stretches: readonly Stretch[]): Stretch[][] {
 /** Headings tried when a machine only has to get to a place. */
 const HEADINGS = 8;
 
-/** Drives off to a place, whichever way it then faces. False when there is no way. */
-export function driveOff(driver: Driver, place: Point): boolean {
+/**
+ * Drives off to a place, whichever way it then faces; `when` says before what. Where there is no way
+ * it stays and that is noted.
+ */
+export function driveOff(driver: Driver, place: Point, when: Stranded['when']): void {
   let best: Transit | null = null;
   for (let i = 0; i < HEADINGS; i++) {
     const pose = { x: place.x, y: place.y, heading: (2 * Math.PI * i) / HEADINGS };
@@ -156,5 +167,5 @@ export function driveOff(driver: Driver, place: Point): boolean {
     if (way && (!best || way.seconds < best.seconds)) best = way;
   }
   if (best) driveTransit(driver, best, 'carry', 0);
-  return best !== null;
+  else driver.stranded.push({ at: driver.at, when });
 }

@@ -2,6 +2,7 @@
 import type { Field } from '../field/model';
 import type { Design, Stroke } from '../design/model';
 import { SAME_POINT } from '../geometry/tolerance';
+import { firstLost, type Loss } from './lost-ground';
 import type { Machine, Phase } from './model';
 import type { Swath, SwathLayout } from './swath-model';
 import { cutToBody, prepareBody, prepareField } from './swaths/cut-to-body';
@@ -29,12 +30,15 @@ export function layOutSwaths(input: SwathInput): SwathLayout {
     narrow: prepareBody(field, ground, input.narrow),
   };
   const swaths: Swath[] = [];
-  const blocked: { patch: string; lostFt: number }[] = [];
+  const blocked: Loss[] = [];
   const counts = new Map<string, number>();
   for (const stroke of design.strokes) {
     const role = tools.get(stroke.patch) ?? 'wide';
     const cut = cutToBody(stroke.line, bodies[role]);
-    if (cut.lostFt > SAME_POINT) blocked.push({ patch: stroke.patch, lostFt: cut.lostFt });
+    if (cut.lostFt > SAME_POINT) {
+      const at = firstLost(stroke.line, cut.lines);
+      blocked.push({ patch: stroke.patch, at, lostFt: cut.lostFt });
+    }
     const whole = cut.lostFt <= SAME_POINT && stroke.closed === true;
     for (const line of cut.lines) {
       const number = (counts.get(stroke.patch) ?? 0) + 1;

@@ -8,6 +8,7 @@ import type { Seconds } from '../base/units';
 import { pointLerp, type Point } from '../geometry/point';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
+import { placeInWords } from '../field/place-in-words';
 import { boxCentre } from '../geometry/box';
 import { regionBox, regionSubtract, type Region } from '../geometry/region';
 import { indexPatches } from './cut-at-patches';
@@ -22,6 +23,7 @@ import {
 import { findParking } from './find-parking';
 import { linePose } from './legal-parts';
 import { layTimeline, type Stages } from './lay-timeline';
+import { lossPlaces, trimmedProblem } from './lost-ground';
 import type { Machine, PassPlan, Phase } from './model';
 import { orderSwaths, type Blocked } from './order-swaths';
 import { setOutArea } from './set-out-area';
@@ -46,8 +48,9 @@ export const BEFORE_COUNT: readonly Phase[] = ['erase', 'background'];
 const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
 
 /**
- * Orders and drives the swaths. Problems: `gate-shut` (no place where a machine can stand),
- * `pass-unreached`, `pass-trimmed`, `graphic-disturbed` (warnings: what cannot be driven as laid out).
+ * Orders and drives the swaths. Errors: `gate-shut` (no place where a machine can stand),
+ * `machine-stranded` (none that it can get to before the count). Warnings, for what cannot be driven as
+ * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`, `machine-stranded` at the end.
  */
 export function planRoute(input: RouteInput, layout: SwathLayout): Result<PassPlan> {
   const drivable = drivableRegion(input.field);
@@ -57,19 +60,22 @@ export function planRoute(input: RouteInput, layout: SwathLayout): Result<PassPl
   const wide = newDriver(input, input.wide, places, []);
   const narrow = newDriver(input, input.narrow, places, wide ? [wide.at] : []);
   if (!wide || !narrow) return fail(gateShut());
-  const around = prepareGround(regionSubtract(drivable, keepOff));
+  const isStaked = input.design.graphic.length > 0;
+  const around = isStaked ? prepareGround(regionSubtract(drivable, keepOff)) : null;
   const steps = driveInOrder(wide, narrow, layout.swaths, around);
+  const stranded = [wide, narrow].flatMap(strandedProblems);
+  if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
   const legs = layTimeline(steps, input.setOutSeconds);
   const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs);
   const problems = [wide, narrow].flatMap((driver) => driverProblems(driver, input.design));
-  return succeed(plan, [...problems, ...disturbedProblem(plan, input.narrow)]);
+  return succeed(plan, [...problems, ...stranded, ...disturbedProblem(plan, input.narrow)]);
 }
 
 const gateShut = (): Problem =>
   problem(
     'gate-shut',
     'mowing.gate',
-    'There is no place off the set-out area where the machine can stand',
+    'there is no place off the set-out area where the machine can stand',
     'make the graphic smaller, or check fence, track and keep-outs',
   );
 
@@ -103,38 +109,40 @@ function newDriver(
     passes: [],
     unreached: [],
     trimmed: [],
+    stranded: [],
     at: { ...place, heading: Math.atan2(middle.y - place.y, middle.x - place.x) },
   };
 }
 
 /**
- * Drives everything. With a graphic both machines wait for the count, and the wide one then keeps to
- * `around`, off the graphic and out of the way of whoever works on it; without one nobody waits.
+ * Drives everything. Once a graphic is set out both machines wait for the count, whether or not the
+ * narrow tool then has anything to drive, and the wide one afterwards keeps to `around`, off the
+ * graphic and out of the way of whoever works on it; without a graphic nobody waits.
  */
 function driveInOrder(
   wide: Driver,
   narrow: Driver,
   swaths: readonly Swath[],
-  around: DriveGround,
+  around: DriveGround | null,
 ): Stages {
   const of = (role: 'wide' | 'narrow', before: boolean) =>
     swaths.filter((s) => s.role === role && isBefore(s) === before);
-  const graphic = of('narrow', false);
   const homes = { wide: wide.at, narrow: narrow.at };
   driveGroups(wide, of('wide', true));
-  if (graphic.length > 0) driveOff(wide, homes.wide);
+  if (around) driveOff(wide, homes.wide, 'before-count');
   const background = wide.steps.splice(0);
-  wide.around = graphic.length > 0 ? around : null;
+  wide.around = around;
   const holdAt = { wide: wide.at, narrow: narrow.at };
   driveGroups(wide, of('wide', false));
-  driveOff(wide, homes.wide);
+  driveOff(wide, homes.wide, 'at-end');
+  const graphic = of('narrow', false);
   driveGroups(narrow, graphic);
-  if (graphic.length > 0) driveOff(narrow, homes.narrow);
+  if (graphic.length > 0) driveOff(narrow, homes.narrow, 'at-end');
   const machines = { wide: wide.vehicle.machine, narrow: narrow.vehicle.machine };
   return {
     machines,
     background,
-    hold: graphic.length > 0 ? holdAt : null,
+    hold: around ? holdAt : null,
     after: { wide: wide.steps, narrow: narrow.steps },
   };
 }
@@ -168,42 +176,34 @@ function sightLine(ground: DriveGround, vehicle: Vehicle): Blocked {
 }
 
 function driverProblems(driver: Driver, design: Design): Problem[] {
-  const name = driver.vehicle.machine.name;
-  const out: Problem[] = [];
-  if (driver.unreached.length > 0) {
-    out.push(
-      problem(
-        'pass-unreached',
-        `mowing.${driver.vehicle.machine.role}`,
-        `${name} cannot get to ${driver.unreached.length} of its passes: ${placesOf(driver.unreached)}`,
-        'choose a machine that turns tighter, more edge laps, or trim those by hand',
-        'warning',
-      ),
-    );
-  }
-  const lost = driver.trimmed.filter(({ swath }) => !isLap(swath, design));
-  const lostFt = lost.reduce((n, t) => n + t.lostFt, 0);
-  if (lostFt > 0) {
-    out.push(
-      problem(
-        'pass-trimmed',
-        `mowing.${driver.vehicle.machine.role}`,
-        `${lost.length} passes of ${name} are ${Math.round(lostFt)} ft short in all, to keep its body on the grass: ${placesOf(lost.map((t) => t.swath))}`,
-        'add an edge lap, or trim those ends by hand',
-        'warning',
-      ),
-    );
-  }
-  return out;
+  const { name, role } = driver.vehicle.machine;
+  const where = `mowing.${role}`;
+  const trimmed = trimmedProblem(where, name, driver.trimmed, design);
+  if (driver.unreached.length === 0) return trimmed;
+  return [
+    problem(
+      'pass-unreached',
+      where,
+      `${name} cannot get to ${driver.unreached.length} of its passes or parts of them: ${lossPlaces(driver.unreached)}`,
+      'choose a machine that turns tighter, more edge laps, or trim those by hand',
+      'warning',
+    ),
+    ...trimmed,
+  ];
 }
 
-const isLap = (swath: Swath, design: Design): boolean =>
-  design.patches.some((p) => p.id === swath.patch && p.kind === 'border');
-
-/** The first few patches concerned. */
-function placesOf(swaths: readonly Swath[]): string {
-  const names = [...new Set(swaths.map((s) => s.patch))];
-  return names.length > 4 ? `${names.slice(0, 4).join(', ')} and more` : names.join(', ');
+/** The count must not start while a machine stands among the stakes to be; at the end it may wait. */
+function strandedProblems(driver: Driver): Problem[] {
+  const { name, role } = driver.vehicle.machine;
+  return driver.stranded.map(({ at, when }) =>
+    problem(
+      'machine-stranded',
+      `mowing.${role}`,
+      `${name} finds no way to its waiting place ${when === 'at-end' ? 'at the end' : 'before the stakes are set'}: it stands ${placeInWords(at)}`,
+      'choose a machine that turns tighter or backs up, or move the gate',
+      when === 'at-end' ? 'warning' : 'error',
+    ),
+  );
 }
 
 /** A drum that cannot be lifted may spoil this share of the graphic before it is worth a word. */

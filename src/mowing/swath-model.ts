@@ -1,6 +1,7 @@
 /** Swaths: what is to be driven, before anyone has decided in which order. */
 import type { Feet } from '../base/units';
 import type { Polyline } from '../geometry/polyline';
+import type { Loss } from './lost-ground';
 import type { Phase, Uncovered } from './model';
 
 /**
@@ -37,7 +38,7 @@ export interface Swath {
 export interface SwathLayout {
   readonly swaths: readonly Swath[];
   /** Swaths shortened or given up because the machine's body has no room there. */
-  readonly blocked: readonly { readonly patch: string; readonly lostFt: Feet }[];
+  readonly blocked: readonly Loss[];
   readonly uncovered: readonly Uncovered[];
   /** Share of the graphic's area under narrow swaths, 0 to 1; 1 without a graphic. */
   readonly graphicCovered: number;

@@ -26,13 +26,14 @@ const fine: SwathLayout = {
   graphicCovered: 0.95,
   laidOutside: 0.01,
 };
+const lost = (patch: string, lostFt: number) => ({ patch, lostFt, at: { x: -120, y: 160 } });
 const codes = (layout: Partial<SwathLayout>) =>
   layoutProblems({ ...fine, ...layout }, design).map((p) => p.code);
 
 describe('what the layout leaves undone', () => {
   it('is nothing at the limits', () => {
     expect(codes({})).toEqual([]);
-    expect(codes({ blocked: [{ patch: 'band-01', lostFt: 0.5 }] })).toEqual([]);
+    expect(codes({ blocked: [lost('band-01', 0.5)] })).toEqual([]);
   });
 
   it('is said beyond them, with the places', () => {
@@ -45,7 +46,11 @@ describe('what the layout leaves undone', () => {
   });
 
   it('counts bands cut short by the body, but not edge laps, which overlap', () => {
-    expect(codes({ blocked: [{ patch: 'band-01', lostFt: 3 }] })).toEqual(['pass-trimmed']);
-    expect(codes({ blocked: [{ patch: 'edge-skin', lostFt: 3 }] })).toEqual([]);
+    const blocked = [lost('band-01', 2), lost('edge-skin', 9), lost('band-01', 1)];
+    const said = layoutProblems({ ...fine, blocked }, design);
+    expect(said.map((p) => p.code)).toEqual(['pass-trimmed']);
+    expect(said[0]!.what).toContain('3 ft short in all');
+    expect(said[0]!.what).toMatch(/: band-01 \(200 ft from home, 120 ft left of the line[^()]*\)$/);
+    expect(codes({ blocked: [lost('edge-skin', 3)] })).toEqual([]);
   });
 });

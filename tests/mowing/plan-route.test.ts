@@ -43,12 +43,17 @@ const down = (phase: Phase, group: number, x: number) =>
   swath('wide', phase, group, { x, y: 300 }, { x, y: 200 });
 const row = (y: number) => swath('narrow', 'graphic', 0, { x: -20, y }, { x: 20, y });
 
-function drive(swaths: readonly Swath[], narrow = 'rotary-roller-21', graphic = [GRAPHIC]) {
+function drive(
+  swaths: readonly Swath[],
+  narrow = 'rotary-roller-21',
+  graphic = [GRAPHIC],
+  wide = WIDE,
+) {
   const design = { patches: [], guides: {}, graphic, quiet: [], strokes: [] };
   const layout = { swaths, blocked: [], uncovered: [], graphicCovered: 1, laidOutside: 0 };
   const gate = { x: 200, y: 160 };
   const setOutSeconds = 3600;
-  const input = { field, design, wide: WIDE, narrow: machine(narrow), gate, setOutSeconds };
+  const input = { field, design, wide, narrow: machine(narrow), gate, setOutSeconds };
   return planRoute(input, layout);
 }
 
@@ -92,6 +97,14 @@ describe('the order of work', () => {
     expect(holds.map((h) => h.machine)).toEqual(['triplex-reel', 'hand-roller-24']);
     expect(holds[0]!.startS).toBe(holds[1]!.startS);
     for (const { points } of holds) expect(Math.abs(points[0]!.x)).toBeGreaterThan(30);
+  });
+
+  it('counts the stakes of a graphic that no tool can mow before the laps are driven', () => {
+    const { legs } = driven([up('background', 0, 0), up('border', 3, 60)]);
+    const hold = legs.find((leg) => leg.kind === 'hold')!;
+    const lap = legs.find((leg) => leg.kind === 'mow' && leg.phase === 'border')!;
+    expect(hold.seconds).toBe(3600);
+    expect(lap.startS).toBeGreaterThanOrEqual(hold.startS + hold.seconds);
   });
 
   it('has no count without a graphic', () => {
@@ -139,11 +152,31 @@ describe('what cannot be driven', () => {
     const overSkin = swath('wide', 'background', 0, { x: 0, y: 100 }, { x: 0, y: 220 });
     const result = drive([overSkin, up('background', 0, 20)], undefined, []);
     expect(result.problems.map((p) => p.code)).toEqual(['pass-trimmed']);
-    expect(result.problems[0]!.what).toMatch(/1 passes of Triplex reel/);
+    // From y 100, where the swath starts, to the trimmed start below.
+    expect(result.problems[0]!.what).toMatch(/passes of Triplex reel.* are 61 ft short in all/);
+    expect(result.problems[0]!.what).toMatch(/: background \(100 ft from home, on the line/);
     // The skin's arc ends 95 ft from the pitcher's plate, 155 ft 6 in from home; the tail is 5.5 ft.
     const trimmed = result.ok && result.value.passes.find((p) => p.line[0]!.x === 0);
     expect(trimmed && trimmed.line[0]!.y).toBeGreaterThan(155.5 + 5.5 - 0.01);
     expect(trimmed && trimmed.line[0]!.y).toBeLessThan(155.5 + 5.5 + 0.3);
+  });
+
+  it('stops the plan when the wide machine cannot leave before the stakes are set', () => {
+    // Ends facing the fence, 25 ft off: no half turn of 40 ft radius, and it cannot back up.
+    const nose = swath('wide', 'background', 0, { x: 0, y: 200 }, { x: 0, y: 375 });
+    const clumsy = { ...WIDE, turnRadiusFt: 40, mayReverse: false };
+    const result = drive([nose], undefined, undefined, clumsy);
+    expect(result.ok).toBe(false);
+    expect(result.problems.map((p) => [p.code, p.severity])).toContainEqual([
+      'machine-stranded',
+      'error',
+    ]);
+    expect(result.problems[0]!.what).toMatch(/before the stakes are set: it stands 375 ft from/);
+    const bandsOnly = drive([nose], undefined, [], clumsy);
+    expect(bandsOnly.ok).toBe(true);
+    expect(bandsOnly.problems.map((p) => [p.code, p.severity])).toEqual([
+      ['machine-stranded', 'warning'],
+    ]);
   });
 
   it('is named when a drum that stays down spoils the graphic', () => {
