@@ -1,6 +1,6 @@
 /** Words to outlines: glyphs laid out by the font's own kerning and joins, then united. */
 import { create, type Font, type Glyph, type PathCommand } from 'fontkit';
-import { fail, problem, succeed, type Result } from '../base/result';
+import { fail, invariant, problem, succeed, type Result } from '../base/result';
 import { affineTranslate } from '../geometry/affine';
 import { boxOfPoints } from '../geometry/box';
 import { point, type Point } from '../geometry/point';
@@ -178,8 +178,11 @@ function glyphOutline(commands: readonly PathCommand[]): Outline {
   return subs;
 }
 
-const argument = (command: PathCommand, index: number): Point =>
-  point(command.args[2 * index] ?? 0, command.args[2 * index + 1] ?? 0);
+function argument(command: PathCommand, index: number): Point {
+  const [x, y] = [command.args[2 * index], command.args[2 * index + 1]];
+  invariant(x !== undefined && y !== undefined, `${command.command} has its points`);
+  return point(x, y);
+}
 
 function glyphCurve(command: PathCommand, from: Point, to: Point): Curve {
   if (command.command === 'quadraticCurveTo') return quadraticTo(from, argument(command, 0), to);

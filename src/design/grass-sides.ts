@@ -1,4 +1,6 @@
 /** The outfield's edge as named sides: the track side, the two foul lines, the skin's arc. */
+import { invariant } from '../base/result';
+import { findSurface } from '../field/find-surface';
 import type { Field } from '../field/model';
 import { angleDifference, vectorAngle } from '../geometry/angle';
 import {
@@ -28,11 +30,11 @@ const ON_LINE = 1;
 
 /** Sides of the outfield grass's outer edge, counter-clockwise. */
 export function grassSides(field: Field): GrassSide[] {
-  const surface = field.surfaces.find((s) => s.kind === 'outfield-grass');
-  const outer = [...(surface?.boundary ?? [])].sort(
+  const { boundary } = findSurface(field.surfaces, 'outfield-grass');
+  const outer = [...boundary].sort(
     (a, b) => Math.abs(pathSignedArea(b)) - Math.abs(pathSignedArea(a)),
   )[0];
-  if (!outer) return [];
+  invariant(outer, 'a surface has a boundary');
   return splitSides(field, outer).map((path) => ({
     name: segmentName(field, path[0]!),
     path,

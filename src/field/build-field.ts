@@ -3,6 +3,7 @@ import { fail, problem, succeed, type Problem, type Result } from '../base/resul
 import { fullCircle, pathFlatten, type Path } from '../geometry/arc';
 import { regionContains, regionSubtract, regionUnionAll, type Region } from '../geometry/region';
 import { checkField, checkKeepOutPlaces, checkRoom } from './check-field';
+import { findSurface } from './find-surface';
 import { insetFence } from './inset-fence';
 import { fairPath, groundPath, laySurfaces, pathRegion, type FenceEdges } from './lay-surfaces';
 import type { Field, FieldSpec } from './model';
@@ -39,7 +40,7 @@ const trackBroken = (): Problem =>
   problem(
     'track-broken',
     'field.trackWidthFt',
-    'The warning track’s inner edge does not run from foul line to foul line',
+    'the warning track’s inner edge does not run from foul line to foul line',
     'make the track narrower or smooth out the fence',
   );
 
@@ -54,7 +55,7 @@ function assemble(spec: FieldSpec, system: LengthSystem, edges: FenceEdges, grou
     name: k.name,
     region: pathRegion([[fullCircle(k.centre, k.radiusFt)] satisfies Path]),
   }));
-  const outfield = surfaces.find((s) => s.kind === 'outfield-grass')?.region ?? [];
+  const outfield = findSurface(surfaces, 'outfield-grass').region;
   return {
     spec,
     bases,

@@ -45,7 +45,7 @@ function checkChoices(spec: FieldSpec): Problem[] {
       problem(
         'book-unknown',
         'field.book',
-        `There is no rule book "${spec.book}"`,
+        `there is no rule book "${spec.book}"`,
         'use "baseball-90"',
       ),
     );
@@ -55,7 +55,7 @@ function checkChoices(spec: FieldSpec): Problem[] {
       problem(
         'base-size',
         'field.baseSizeIn',
-        `Bases are not made ${spec.baseSizeIn} in square`,
+        `bases are not made ${spec.baseSizeIn} in square`,
         'use 15 or 18',
       ),
     );
@@ -70,7 +70,7 @@ function checkFigures(spec: FieldSpec): Problem[] {
       'field.trackWidthFt',
       spec.trackWidthFt,
       FIELD_BOUNDS.trackFt,
-      'Track width',
+      'track width',
       'ft',
     ),
     within(
@@ -78,7 +78,7 @@ function checkFigures(spec: FieldSpec): Problem[] {
       'field.skinRadiusFt',
       spec.skinRadiusFt,
       FIELD_BOUNDS.skinRadiusFt,
-      'Skin radius',
+      'skin radius',
       'ft',
     ),
     within(
@@ -86,7 +86,7 @@ function checkFigures(spec: FieldSpec): Problem[] {
       'field.foulWidthFt',
       spec.foulWidthFt,
       FIELD_BOUNDS.foulWidthFt,
-      'Foul width',
+      'foul width',
       'ft',
     ),
     within(
@@ -94,7 +94,7 @@ function checkFigures(spec: FieldSpec): Problem[] {
       'field.controlSigmaIn',
       spec.controlSigmaIn,
       FIELD_BOUNDS.sigmaIn,
-      'Precision of plate and bases',
+      'precision of plate and bases',
       'in',
     ),
   ].flat();
@@ -126,7 +126,7 @@ function checkFence(fence: readonly FencePoint[]): Problem[] {
       problem(
         'fence-too-few',
         'field.fence',
-        `The fence has ${fence.length} points`,
+        `the fence has ${fence.length} points`,
         'give at least three: left pole, centre, right pole',
       ),
     ];
@@ -144,7 +144,7 @@ function checkFencePoint(p: FencePoint, i: number): Problem[] {
       `${where}.bearingDeg`,
       p.bearingDeg,
       bearing,
-      'Fence bearing',
+      'fence bearing',
       'degrees',
     ),
     ...within(
@@ -152,7 +152,7 @@ function checkFencePoint(p: FencePoint, i: number): Problem[] {
       `${where}.distanceFt`,
       p.distanceFt,
       FIELD_BOUNDS.fenceFt,
-      'Fence distance',
+      'fence distance',
       'ft',
     ),
   ];
@@ -166,7 +166,7 @@ function checkBearings(fence: readonly FencePoint[]): Problem[] {
         problem(
           'fence-order',
           `field.fence[${i + 1}].bearingDeg`,
-          `Bearing ${p.bearingDeg} does not come after ${fence[i]!.bearingDeg}`,
+          `bearing ${p.bearingDeg} does not come after ${fence[i]!.bearingDeg}`,
           'list the fence from the left pole to the right pole, each bearing once',
         ),
       );
@@ -187,7 +187,7 @@ function checkEnds(fence: readonly FencePoint[]): Problem[] {
       problem(
         'fence-ends',
         `field.fence[${end.i}].bearingDeg`,
-        `The fence does not reach the ${end.pole} foul line`,
+        `the fence does not reach the ${end.pole} foul line`,
         `put the ${end.pole} pole at bearing ${end.bearing}`,
       ),
     );
@@ -209,7 +209,7 @@ const crossing = (i: number, k: number): Problem =>
   problem(
     'fence-crosses',
     `field.fence[${i}]`,
-    `The fence from point ${i + 1} crosses the fence from point ${k + 1}`,
+    `the fence from point ${i + 1} crosses the fence from point ${k + 1}`,
     'check the order and the bearings of the fence points',
   );
 
@@ -229,7 +229,7 @@ function checkPole(pole: MeasuredPole, side: 'left' | 'right', end?: FencePoint)
       `${where}.distanceFt`,
       pole.distanceFt,
       FIELD_BOUNDS.fenceFt,
-      'Pole distance',
+      'pole distance',
       'ft',
     ),
     ...within(
@@ -237,7 +237,7 @@ function checkPole(pole: MeasuredPole, side: 'left' | 'right', end?: FencePoint)
       `${where}.sigmaIn`,
       pole.sigmaIn,
       FIELD_BOUNDS.sigmaIn,
-      'Pole precision',
+      'pole precision',
       'in',
     ),
   ];
@@ -248,7 +248,7 @@ function checkPole(pole: MeasuredPole, side: 'left' | 'right', end?: FencePoint)
     problem(
       'pole-disagrees',
       where,
-      `The measured ${side} pole is ${apart.toFixed(1)} ft from the fence list’s`,
+      `the measured ${side} pole is ${apart.toFixed(1)} ft from the fence list’s`,
       'tape the pole again or correct the fence',
       'warning',
     ),
@@ -264,7 +264,7 @@ function checkKeepOuts(spec: FieldSpec): Problem[] {
       `${where}.radiusFt`,
       k.radiusFt,
       FIELD_BOUNDS.keepOutRadiusFt,
-      'Keep-out radius',
+      'keep-out radius',
       'ft',
     );
     if (!(k.radiusFt !== 0)) out.push(emptyKeepOut(where));
@@ -279,18 +279,18 @@ const emptyKeepOut = (where: string): Problem =>
   problem(
     'keep-out-radius',
     `${where}.radiusFt`,
-    'The keep-out has no size',
+    'the keep-out has no size',
     'give a radius or remove it',
   );
 
 const lostKeepOut = (where: string): Problem =>
-  problem('keep-out-place', `${where}.centre`, 'The keep-out has no place', 'give x and y in feet');
+  problem('keep-out-place', `${where}.centre`, 'the keep-out has no place', 'give x and y in feet');
 
 const repeatedKeepOut = (where: string, id: string): Problem =>
   problem(
     'keep-out-repeated',
     `${where}.id`,
-    `Two keep-outs are called "${id}"`,
+    `two keep-outs are called "${id}"`,
     'give each its own id',
   );
 
@@ -305,7 +305,7 @@ export function checkRoom(spec: FieldSpec, fence: readonly { x: number; y: numbe
     problem(
       'track-too-wide',
       'field.trackWidthFt',
-      `A ${spec.trackWidthFt} ft track leaves ${Math.max(0, room - spec.trackWidthFt).toFixed(1)} ft of outfield grass at its narrowest`,
+      `a ${spec.trackWidthFt} ft track leaves ${Math.max(0, room - spec.trackWidthFt).toFixed(1)} ft of outfield grass at its narrowest`,
       'make the track narrower or correct the fence',
     ),
   ];
@@ -315,7 +315,7 @@ const insideBases = (nearest: number, skin: number): Problem =>
   problem(
     'fence-inside-bases',
     'field.fence',
-    `The fence comes within ${nearest.toFixed(1)} ft of the pitcher’s plate, where the skin alone reaches ${skin} ft`,
+    `the fence comes within ${nearest.toFixed(1)} ft of the pitcher’s plate, where the skin alone reaches ${skin} ft`,
     'check the fence distances: they are measured from home plate',
   );
 
@@ -331,7 +331,7 @@ export function checkKeepOutPlaces(
           problem(
             'keep-out-outside',
             `field.keepOuts[${i}].centre`,
-            `Keep-out "${k.name}" is not on the ground`,
+            `keep-out "${k.name}" is not on the ground`,
             'give its place in feet from home plate, x toward first base, y toward second',
           ),
         ],

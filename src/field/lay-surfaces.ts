@@ -2,6 +2,7 @@
  * The ground cut into surfaces. Every boundary is written once, as true lines and arcs, and shared
  * by the surfaces on its two sides, so that their polygons fit without gap or overlap.
  */
+import { invariant } from '../base/result';
 import {
   arcBetween,
   lineSegment,
@@ -85,7 +86,8 @@ const stripHome = (side: Side): Point => leaveCircle(side, HOME, HOME_RADIUS, HA
 
 function leaveCircle(side: Side, centre: Point, radius: number, outward: number): Point {
   const along = alongToCircle(side, centre, radius, outward);
-  return foulPoint(side, along ?? 0, outward);
+  invariant(along !== null, 'a foul strip starts inside the circles that it leaves');
+  return foulPoint(side, along, outward);
 }
 
 /**

@@ -27,7 +27,7 @@ export function describeIssue(issue: Issue, where: string): Problem {
     case 'max_length':
       return about(
         'value-length',
-        'There is too much or too little of it',
+        'there is too much or too little of it',
         `have a length ${range(issue)}`,
       );
     case 'regex':
@@ -43,12 +43,12 @@ function describeKey(
   about: (code: string, what: string, fix: string) => Problem,
 ): Problem {
   if (issue.expected === 'never') {
-    return about('key-unknown', 'This key means nothing here', 'correct its spelling or remove it');
+    return about('key-unknown', 'this key means nothing here', 'correct its spelling or remove it');
   }
   if (issue.expected === 'Object') {
     return about('value-type', `${shorten(issue.received)} is not a group of keys`, 'give { … }');
   }
-  return about('value-missing', 'This is missing', 'add it, or start from a saved project');
+  return about('value-missing', 'this is missing', 'add it, or start from a saved project');
 }
 
 /** `field.fence[2].distanceFt`; `project` for the whole. */

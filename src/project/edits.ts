@@ -204,7 +204,7 @@ function editPlacement<Value>(
 }
 
 const noGraphic = () =>
-  problem('no-graphic', 'art', 'There is no graphic on the grass', 'add a word or a drawing first');
+  problem('no-graphic', 'art', 'there is no graphic on the grass', 'add a word or a drawing first');
 
 // Mowing
 

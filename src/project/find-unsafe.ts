@@ -31,12 +31,12 @@ export function findUnsafe(document: unknown, where: string): Problem[] {
 const place = (where: string, path: string): string => (where === '' ? path : `${where}: ${path}`);
 
 const forbidden = (at: string): Problem =>
-  problem('key-forbidden', at, 'This key may not be used', 'remove it');
+  problem('key-forbidden', at, 'this key may not be used', 'remove it');
 
 const tooDeep = (at: string): Problem =>
   problem(
     'nesting-too-deep',
     at.slice(0, 120),
-    'Groups lie in groups deeper than in any project',
+    'groups lie in groups deeper than in any project',
     'open a saved project',
   );

@@ -36,7 +36,7 @@ const unknownVersion = (version: unknown, where: string, newest: number) =>
     'version-unknown',
     `${where}: version`,
     version === undefined
-      ? 'The file names no version'
-      : `Version ${JSON.stringify(version)?.slice(0, 40)} is not one this program reads`,
+      ? 'the file names no version'
+      : `version ${JSON.stringify(version)?.slice(0, 40)} is not one this program reads`,
     `open it with the program that wrote it, or save it as version ${newest}`,
   );

@@ -30,7 +30,7 @@ function parse(text: string, where: string): { value: unknown } | { problem: Pro
   } catch {
     const error = locateJsonError(text);
     const place = error ? `${where}: line ${error.line}, column ${error.column}` : where;
-    const what = `The file is not whole JSON: ${error?.what ?? 'it cannot be read'}`;
+    const what = `the file is not whole JSON: ${error?.what ?? 'it cannot be read'}`;
     return {
       problem: problem('json-broken', place, what, 'correct it there, or open a saved copy'),
     };
@@ -46,17 +46,17 @@ const tooLarge = (where: string): Problem =>
   problem(
     'file-too-large',
     where,
-    'The file is larger than any project',
+    'the file is larger than any project',
     'open a project file, or save the drawing in it simpler',
   );
 
 const empty = (where: string): Problem =>
-  problem('json-empty', where, 'The file is empty', 'open a saved project');
+  problem('json-empty', where, 'the file is empty', 'open a saved project');
 
 const notAProject = (where: string): Problem =>
   problem(
     'not-a-project',
     where,
-    `The file is JSON but not a project: "format" is not "${PROJECT_FORMAT}"`,
+    `the file is JSON but not a project: "format" is not "${PROJECT_FORMAT}"`,
     'open a saved project',
   );

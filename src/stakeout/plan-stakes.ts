@@ -7,6 +7,7 @@ import { fail, problem, succeed, type Problem, type Result } from '../base/resul
 import { inches, feetToInches } from '../base/units';
 import { checkOnGrass } from '../art/check-on-grass';
 import type { Control, Field } from '../field/model';
+import { placeInWords } from '../field/place-in-words';
 import { pointDistance } from '../geometry/point';
 import { regionArea, regionFrom, type Region } from '../geometry/region';
 import { assignPairs } from './assign-pairs';
@@ -195,7 +196,7 @@ function unreachable(attempt: Attempt): Problem[] {
   return [
     problem(
       'stake-out-of-reach',
-      `${lost.length} of ${attempt.draft.stakes.length} stakes, the first near x ${at.x.toFixed(0)} ft, y ${at.y.toFixed(0)} ft`,
+      `${lost.length} of ${attempt.draft.stakes.length} stakes, the first ${placeInWords(at)}`,
       'no two controls set and a third reading checks it within the tape limit',
       'use a longer tape, measure the foul poles so that they can serve as controls, or move the graphic nearer to the infield',
     ),
@@ -278,10 +279,8 @@ function detailProblems(best: Attempt, spec: StakeoutSpec): Problem[] {
   ];
 }
 
-const whereContour = (c: DraftContour): string => {
-  const at = tracePoint(c.trace, 0);
-  return `contour ${c.trace.contour + 1}, near x ${at.x.toFixed(1)} ft, y ${at.y.toFixed(1)} ft`;
-};
+const whereContour = (c: DraftContour): string =>
+  `contour ${c.trace.contour + 1}, ${placeInWords(tracePoint(c.trace, 0))}`;
 
 const droppedProblem = (dropped: readonly DraftContour[]): Problem =>
   problem(

@@ -45,7 +45,8 @@ describe('art that can be set out in part says where it cannot', () => {
     const result = plan([...box(-20, 260, 40, 20), ...box(60, 270, 0.4, 0.4)]);
     expect(result.ok).toBe(true);
     expect(result.problems.map((p) => p.code)).toEqual(['detail-too-small']);
-    expect(result.problems[0]!.where).toMatch(/near x 60\.\d ft, y 270\.\d ft/);
+    // The speck is at (60, 270): 276.6 ft from home.
+    expect(result.problems[0]!.where).toMatch(/, 277 ft from home, 60 ft right of the line/);
   });
   it('marks every stake above a target that this tape cannot meet', () => {
     const result = plan(wordRegion('Go', 'lobster', 40), { ...SPEC, target95In: 1.2 });
