@@ -30,7 +30,7 @@ export interface DesignSpec {
   readonly edgeLaps: number;
 }
 
-/** A lay: one bearing, or along the guides of a border (`sense` +1 in the guide's own direction). */
+/** A lay: one bearing, or along the guides of a border (`forward` is the guide's own direction). */
 export type Lay =
   | { readonly order: number; readonly bearingDeg: number }
   | {

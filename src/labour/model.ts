@@ -3,9 +3,9 @@ export interface Rate {
   readonly low: number;
   readonly likely: number;
   readonly high: number;
-  /** For example `stakes/h`, `ft/min`, `min each`. */
+  /** `min`, `min each`, `s per ft` or `min per planned min`: times the quantity, see `rates.ts`. */
   readonly unit: string;
-  /** A published source, or `assumption`. */
+  /** A published source, what is assumed (begins with `assumption`), or `own figure`. */
   readonly source: string;
 }
 
@@ -32,7 +32,7 @@ export interface Task {
   readonly after: readonly string[];
   readonly minutesP50: number;
   readonly minutesP90: number;
-  /** Start and end on the likely schedule, minutes after the window opens. */
+  /** Start and end with every task at its middle (P50) time, minutes after the window opens. */
   readonly startMin: number;
   readonly endMin: number;
 }

@@ -12,6 +12,7 @@ import {
   type Lognormal,
 } from './spread';
 
+/** Days drawn. */
 export const DRAWS = 2000;
 /** Crews that are slow at one task are slow at others: correlation of any two tasks' times. */
 export const COMMON_SHARE = sourced(0.3, 'correlation', 'assumption');
@@ -76,6 +77,6 @@ function drawMinutes(spreads: readonly (Lognormal | null)[], normal: () => numbe
 const lastEnd = (slots: readonly Slot[]): number =>
   slots.reduce((t, slot) => Math.max(t, slot.end), 0);
 
-/** The 50 % and 90 % points of sorted minutes, in hours. */
+/** The point of sorted minutes below which `share` (0 to 1) of them lie, in hours. */
 export const hoursAt = (sorted: Float64Array, share: number): number =>
   quantile(sorted, share) / 60;

@@ -62,11 +62,14 @@ export const bodyReach = (body: Body): number =>
   Math.hypot(Math.max(body.front, body.rear), body.half);
 
 /** The drivable ground of a field. */
-export function drivableRegion(field: Field): Region {
+function drivableRegion(field: Field): Region {
   const surfaces = field.surfaces.filter((s) => DRIVABLE.includes(s.kind)).map((s) => s.region);
   const keepOuts = regionUnionAll(field.keepOuts.map((k) => k.region));
   return regionSubtract(regionUnionAll(surfaces), keepOuts);
 }
+
+/** A field's drivable ground, prepared for body tests. */
+export const prepareField = (field: Field): DriveGround => prepareGround(drivableRegion(field));
 
 /** Prepares a region for body tests. An empty region allows nothing. */
 export function prepareGround(region: Region): DriveGround {

@@ -1,11 +1,13 @@
 /** The design's strokes as swaths that the machines' bodies can stand on, and what they cover. */
+import { invariant } from '../base/result';
 import type { Field } from '../field/model';
 import type { Design, Stroke } from '../design/model';
 import { SAME_POINT } from '../geometry/tolerance';
 import { firstLost, type Loss } from './lost-ground';
 import type { Machine, Phase } from './model';
 import type { Swath, SwathLayout } from './swath-model';
-import { cutToBody, prepareBody, prepareField } from './swaths/cut-to-body';
+import { prepareField, type DriveGround } from './drive-ground';
+import { cutToBody, prepareBody } from './swaths/cut-to-body';
 import { findUncovered } from './swaths/find-uncovered';
 
 export interface SwathInput {
@@ -19,12 +21,14 @@ export interface SwathInput {
 /**
  * Every swath of both machines, by role, group and patch. A stroke is broken where the body would
  * stand on a keep-out and shortened where it would stand on skin, fence or wall at its ends; what is
- * lost by that is listed as `blocked`.
+ * lost by that is listed as `blocked`. `ground` is the field's, prepared, where it is at hand.
  */
-export function layOutSwaths(input: SwathInput): SwathLayout {
+export function layOutSwaths(
+  input: SwathInput,
+  ground: DriveGround = prepareField(input.field),
+): SwathLayout {
   const { field, design, toleranceIn } = input;
   const tools = new Map(design.patches.map((p) => [p.id, p.tool]));
-  const ground = prepareField(field);
   const bodies = {
     wide: prepareBody(field, ground, input.wide),
     narrow: prepareBody(field, ground, input.narrow),
@@ -33,7 +37,8 @@ export function layOutSwaths(input: SwathInput): SwathLayout {
   const blocked: Loss[] = [];
   const counts = new Map<string, number>();
   for (const stroke of design.strokes) {
-    const role = tools.get(stroke.patch) ?? 'wide';
+    const role = tools.get(stroke.patch);
+    invariant(role, `the patch ${stroke.patch} of a stroke is in the design`);
     const cut = cutToBody(stroke.line, bodies[role]);
     if (cut.lostFt > SAME_POINT) {
       const at = firstLost(stroke.line, cut.lines);

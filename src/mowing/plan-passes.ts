@@ -1,4 +1,6 @@
+/** The passes: what is laid out, then driven. */
 import { succeed, type Result } from '../base/result';
+import { prepareField } from './drive-ground';
 import { layOutSwaths } from './lay-out-swaths';
 import { layoutProblems } from './layout-problems';
 import type { PassPlan } from './model';
@@ -10,8 +12,9 @@ import { planRoute, type RouteInput } from './plan-route';
  * `layoutProblems`.
  */
 export function planPasses(input: RouteInput & { readonly toleranceIn: number }): Result<PassPlan> {
-  const layout = layOutSwaths(input);
-  const route = planRoute(input, layout);
+  const ground = prepareField(input.field);
+  const layout = layOutSwaths(input, ground);
+  const route = planRoute(input, layout, ground);
   if (!route.ok) return route;
   return succeed(route.value, [...layoutProblems(layout, input.design), ...route.problems]);
 }

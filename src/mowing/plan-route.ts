@@ -16,7 +16,7 @@ import { driveOff, driveSwath, type Driver } from './drive-machine';
 import {
   bodyReach,
   clearanceAt,
-  drivableRegion,
+  prepareField,
   prepareGround,
   type DriveGround,
 } from './drive-ground';
@@ -38,7 +38,7 @@ export interface RouteInput {
   readonly narrow: Machine;
   /** Where machines come on to the grass. */
   readonly gate: Point;
-  /** Likely time from the first tape to the signed count. */
+  /** Middle (P50) time from the first head flagged to the signed count. */
   readonly setOutSeconds: Seconds;
 }
 
@@ -52,16 +52,18 @@ const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
  * `machine-stranded` (none that it can get to before the count). Warnings, for what cannot be driven as
  * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`, `machine-stranded` at the end.
  */
-export function planRoute(input: RouteInput, layout: SwathLayout): Result<PassPlan> {
-  const drivable = drivableRegion(input.field);
-  const ground = prepareGround(drivable);
+export function planRoute(
+  input: RouteInput,
+  layout: SwathLayout,
+  ground: DriveGround = prepareField(input.field),
+): Result<PassPlan> {
   const keepOff = setOutArea(input.design.graphic);
   const places = { ground, keepOff, patches: indexPatches(input.design.patches) };
   const wide = newDriver(input, input.wide, places, []);
   const narrow = newDriver(input, input.narrow, places, wide ? [wide.at] : []);
   if (!wide || !narrow) return fail(gateShut());
   const isStaked = input.design.graphic.length > 0;
-  const around = isStaked ? prepareGround(regionSubtract(drivable, keepOff)) : null;
+  const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
   const steps = driveInOrder(wide, narrow, layout.swaths, around);
   const stranded = [wide, narrow].flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);

@@ -10,8 +10,7 @@ import {
   regionUnionAll,
   type Region,
 } from '../../geometry/region';
-import { bodyFits, bodyOf, drivableRegion, prepareGround, type Body } from '../drive-ground';
-import type { DriveGround } from '../drive-ground';
+import { bodyFits, bodyOf, type Body, type DriveGround } from '../drive-ground';
 import type { Machine } from '../model';
 
 export interface BodyGround {
@@ -20,9 +19,6 @@ export interface BodyGround {
   /** Ground for the middle of the swath: everything not too near a keep-out; null without any. */
   readonly clear: Region | null;
 }
-
-/** Prepares a field's drivable ground, once for all machines. */
-export const prepareField = (field: Field): DriveGround => prepareGround(drivableRegion(field));
 
 /** Prepares one machine on the prepared ground. */
 export function prepareBody(field: Field, ground: DriveGround, machine: Machine): BodyGround {
