@@ -1,7 +1,7 @@
 /** Reads a project file and the fonts and drawings it names. */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { basename, dirname, isAbsolute, relative, resolve } from 'node:path';
+import { basename, dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import { FONT_CATALOGUE } from '../art/fonts';
 import type { Assets } from '../art/model';
 import { fail, problem, succeed, type Result } from '../base/result';
@@ -48,7 +48,7 @@ function readAssets(project: Project, folder: string): Result<Assets> {
   if (source?.kind !== 'svg' || source.svg !== undefined) return succeed({ fonts: {}, files: {} });
   const path = resolve(folder, source.file);
   const inside = relative(folder, path);
-  if (isAbsolute(source.file) || inside.startsWith('..')) {
+  if (isAbsolute(source.file) || isAbsolute(inside) || inside.split(sep)[0] === '..') {
     return fail(
       problem(
         'file-outside',

@@ -8,12 +8,8 @@ import { overhangInWords } from '../field/place-in-words';
 import { regionSubtract, type Region } from '../geometry/region';
 import type { BandsSpec } from '../pattern/model';
 import type { DesignSpec } from './model';
+import { MOST_LAPS, MOST_MARGIN_FT, MOST_PASSES, MOST_TOLERANCE_IN } from './limits';
 import { boxWithin } from './near-box';
-
-const MOST_LAPS = 3;
-const MOST_MARGIN_FT = 150;
-const MOST_PASSES = 60;
-const MOST_TOLERANCE_IN = 24;
 
 /** Widths of a pass, and how near the outline must be held. */
 interface Widths {

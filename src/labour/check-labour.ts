@@ -4,7 +4,8 @@ import { readClock } from './clock';
 import type { LabourSpec } from './model';
 import { isRateId } from './rates';
 
-const MOST_PEOPLE = 60;
+/** A crew larger than this is a slip of the finger. */
+export const MOST_PEOPLE = 60;
 /** Two tapes are held at two controls. */
 export const LEAST_TO_SET_OUT = 2;
 

@@ -3,7 +3,9 @@
  * (a fence inside the bases, an unknown font) is that layer's to find.
  */
 import * as v from 'valibot';
+import { MOST_LAPS, MOST_MARGIN_FT, MOST_PASSES, MOST_TOLERANCE_IN } from '../design/limits';
 import type { FieldSpec } from '../field/model';
+import { MOST_PEOPLE } from '../labour/check-labour';
 import type { MowingSpec } from '../mowing/model';
 import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
 
@@ -52,7 +54,7 @@ const field = v.strictObject({
 const pattern = v.strictObject({
   kind: v.literal('bands'),
   bearingDeg: figure(-360, 360),
-  passesPerBand: count(1, 40),
+  passesPerBand: count(1, MOST_PASSES),
   offsetFt: figure(-1000, 1000),
 });
 
@@ -75,7 +77,7 @@ const ground = v.variant('kind', [
   v.strictObject({
     kind: v.literal('quiet'),
     shape: v.picklist(['offset', 'box', 'oval']),
-    marginFt: figure(0, 200),
+    marginFt: figure(0, MOST_MARGIN_FT),
   }),
   v.strictObject({ kind: v.literal('counter-change') }),
   v.strictObject({ kind: v.literal('square') }),
@@ -85,7 +87,7 @@ const ground = v.variant('kind', [
 const design = v.strictObject({
   ground,
   graphicLay: v.picklist(['toward', 'away']),
-  edgeLaps: count(0, 3),
+  edgeLaps: count(0, MOST_LAPS),
 });
 
 /** Own figures over a machine's: any of them, each bounded where the machine is looked up. */
@@ -116,7 +118,7 @@ const mowing = v.strictObject({
 }) satisfies v.GenericSchema<unknown, MowingSpec>;
 
 const stakeout = v.strictObject({
-  toleranceIn: figure(0.25, 24),
+  toleranceIn: figure(0.25, MOST_TOLERANCE_IN),
   target95In: figure(0.25, 36),
   tape: v.strictObject({
     readingSigmaIn: figure(0, 6),
@@ -135,7 +137,7 @@ const rate = v.pipe(
 
 const labour = v.pipe(
   v.strictObject({
-    people: count(1, 50),
+    people: count(1, MOST_PEOPLE),
     opens: clock,
     closes: clock,
     rates: v.record(word(80), rate),

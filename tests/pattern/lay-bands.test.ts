@@ -43,7 +43,7 @@ describe('bands', () => {
           });
         },
       ),
-      { numRuns: 200 },
+      { seed: 24, numRuns: 200 },
     );
   });
 

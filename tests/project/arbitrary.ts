@@ -43,7 +43,7 @@ const ground = fc.oneof(
   fc.record({
     kind: fc.constant('quiet' as const),
     shape: fc.constantFrom('offset' as const, 'box' as const, 'oval' as const),
-    marginFt: number(0, 200),
+    marginFt: number(0, 150),
   }),
   fc.record({
     kind: fc.constantFrom('counter-change' as const, 'square' as const, 'plain' as const),

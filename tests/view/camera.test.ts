@@ -17,10 +17,11 @@ describe('the camera at a seat', () => {
         (x, y, h) => {
           const camera = makeCamera(seat(-60, -90, h), 1200, 600);
           const seen = seePoint(camera, { x, y });
-          if (!seen) return true;
+          fc.pre(seen !== null);
           return pointDistance(groundAt(camera, seen.x, seen.y)!, { x, y }) < 1e-6;
         },
       ),
+      { seed: 26 },
     );
   });
 

@@ -71,6 +71,7 @@ describe('how bright leaning grass looks', () => {
         fc.double({ min: 0, max: 1, noNaN: true }),
         (azimuth, elevation, clear) => contrast({ azimuth, elevation, clear }) > 0.15,
       ),
+      { seed: 25 },
     );
   });
 });
