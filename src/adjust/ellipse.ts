@@ -23,6 +23,7 @@ export interface ErrorEllipse {
  * which holds 39.35 % of the points, into one that holds 95 %.
  */
 export const CHI_SQUARE_95_TWO = -2 * Math.log(0.05);
+/** From the standard ellipse to the 95 % one. */
 export const ELLIPSE_FACTOR_95 = Math.sqrt(CHI_SQUARE_95_TWO);
 
 /** The covariance of a point whose coordinates are independent and equally good. */

@@ -44,6 +44,7 @@ export function knownPoint(at: Point, c: PointCovariance, firstCause: number): P
   return { at, gx, gy, own: [] };
 }
 
+/** Covariance of the point from all its causes, square inches. */
 export function preciseCovariance(p: PrecisePoint): PointCovariance {
   const sum = { xx: 0, xy: 0, yy: 0 };
   for (let i = 0; i < p.gx.length; i++) addOuter(sum, p.gx[i]!, p.gy[i]!);

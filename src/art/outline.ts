@@ -16,7 +16,9 @@ export interface Subpath {
 
 export type Outline = readonly Subpath[];
 
+/** A straight side to `to`. */
 export const lineTo = (to: Point): Curve => ({ kind: 'line', to });
+/** A cubic Bézier side with its two handles. */
 export const cubicTo = (c1: Point, c2: Point, to: Point): Curve => ({ kind: 'cubic', c1, c2, to });
 
 /** A quadratic curve from `from` raised to the same cubic, exactly. */

@@ -47,6 +47,7 @@ export function formatMetres(value: Feet, decimals = 3): string {
   return `${feetToMetres(value).toFixed(decimals)} m`;
 }
 
+/** A length as the system writes it: `127' 3 1/4"` or `38.795 m`. */
 export function formatLength(value: Feet, system: LengthSystem, denominator = 4): string {
   return system === 'metric' ? formatMetres(value) : formatFeetInches(value, denominator);
 }

@@ -24,6 +24,7 @@ export type Result<T> =
   | { readonly ok: true; readonly value: T; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** A problem; an error unless a milder severity is given. */
 export function problem(
   code: string,
   where: string,
@@ -34,10 +35,12 @@ export function problem(
   return { code, where, what, fix, severity };
 }
 
+/** A value that was made, with the warnings met on the way. */
 export function succeed<T>(value: T, problems: readonly Problem[] = []): Result<T> {
   return { ok: true, value, problems };
 }
 
+/** Nothing was made; `problems` say why, at least one of them an error. */
 export function fail<T = never>(...problems: readonly Problem[]): Result<T> {
   return { ok: false, problems };
 }

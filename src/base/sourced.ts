@@ -8,6 +8,7 @@ export interface Sourced<T = number> {
   readonly note?: string;
 }
 
+/** A figure with its unit, its source and what else there is to know. */
 export function sourced<T>(value: T, unit: string, source: string, note?: string): Sourced<T> {
   return note === undefined ? { value, unit, source } : { value, unit, source, note };
 }

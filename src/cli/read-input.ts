@@ -68,6 +68,7 @@ function fontBytes(id: string): Record<string, Uint8Array> {
   return font ? { [id]: readPackageFile(`${font.package}/${font.file}`) } : {};
 }
 
+/** The three typefaces of the printed sheets, out of their packages. */
 export function readSheetFonts(): SheetFonts {
   return {
     regular: readPackageFile('@expo-google-fonts/archivo/500Medium/Archivo_500Medium.ttf'),

@@ -8,6 +8,7 @@ export function reportProblems(problems: readonly Problem[]): void {
   for (const p of sorted) process.stderr.write(`${problemLine(p)}\n`);
 }
 
+/** A result to the output stream, indented. */
 export function printJson(value: unknown): void {
   process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 }

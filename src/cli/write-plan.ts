@@ -1,3 +1,4 @@
+/** A project file in, a folder of files out. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fail, succeed, type Result } from '../base/result';

@@ -60,6 +60,7 @@ const HALVINGS = 12;
 /** Whether a square cut of half width `half` at distance `s` stands wholly in the region. */
 export type CutTest = (at: Point, direction: Point) => boolean;
 
+/** The test of a cut of half width `half`: five points across it lie inside `region`. */
 export function cutInside(region: Region, half: Feet): CutTest {
   return (at, d) =>
     [-1, -0.5, 0, 0.5, 1].every((k) =>

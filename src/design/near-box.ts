@@ -37,6 +37,7 @@ function cutSide(ring: readonly Point[], inside: (p: Point) => number): Point[] 
   return out;
 }
 
+/** Whether two boxes overlap or touch. */
 export const boxesMeet = (a: Box, b: Box): boolean =>
   a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 

@@ -22,6 +22,7 @@ export type { PlanStep };
 const loadSheets = () => import('../sheets/compose-packet');
 const loadPdf = () => import('../sheets/write-pdf');
 
+/** The operations, by name. */
 export const engine = {
   /** Reads a saved project; `where` names the file in problems. */
   readProject: (text: string, where: string): Result<Project> => readProject(text, where),

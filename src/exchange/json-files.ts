@@ -12,6 +12,7 @@ const write = (value: unknown): string => `${JSON.stringify(value)}\n`;
 const pair = (p: Point): [number, number] => [p.x, p.y];
 const rings = (region: Region): [number, number][][] => region.map((ring) => ring.map(pair));
 
+/** `route.json`: every leg in order, feet and seconds. */
 export function routeJson(plan: Plan): string {
   return write({ units: 'ft', legs: plan.passes.legs.map(legOut) });
 }
@@ -35,6 +36,7 @@ function legOut(leg: Leg) {
   };
 }
 
+/** `design.json`: surfaces, patches, guides and the graphic, rings in feet. */
 export function designJson(plan: Plan): string {
   const { field, design } = plan;
   return write({
@@ -73,6 +75,7 @@ function layOut(lay: Lay) {
     : { order: lay.order, guides: lay.guides, sense: lay.sense };
 }
 
+/** `hours.json`: tasks with their rates, totals and the window. */
 export function hoursJson(plan: Plan): string {
   const { hours } = plan;
   return write({
@@ -119,4 +122,5 @@ function totalsOut(t: Plan['hours']['totals']) {
   };
 }
 
+/** `summary.json`: the headline figures, indented for reading. */
 export const summaryJson = (plan: Plan): string => `${JSON.stringify(summarise(plan), null, 2)}\n`;

@@ -21,6 +21,7 @@ type Layer = keyof typeof LAYERS;
 
 const TEXT_HEIGHT_FT = 0.8;
 
+/** The plan view as DXF text: feet, y up, one layer for each kind of thing. */
 export function planDxf(plan: Plan): string {
   const dxf = new DxfWriter();
   dxf.setUnits(Units.Feet);

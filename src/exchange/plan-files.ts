@@ -12,6 +12,7 @@ export type PlanFiles = Readonly<Record<string, string | Uint8Array>>;
 /** Pixels of `view-<seat>.png`. */
 const VIEW_SIZE = { width: 1200, height: 600 } as const;
 
+/** The files of a plan: text, or bytes for pictures. Equal plans give equal bytes. */
 export function planFiles(plan: Plan): PlanFiles {
   const views = plan.project.seats.map((seat): [string, Uint8Array] => [
     `view-${seat.id}.png`,

@@ -5,16 +5,17 @@ import type { Point } from '../geometry/point';
 import type { Polyline } from '../geometry/polyline';
 import { regionBox, type Region } from '../geometry/region';
 import type { Plan } from '../plan/model';
+import { CLAY_HEX, LAY_HEX } from '../view/colour';
 import { layAtPatch } from '../view/lay-map';
 
 const FILL: Record<SurfaceKind, string> = {
-  'outfield-grass': '#B6D487',
-  'infield-grass': '#B6D487',
+  'outfield-grass': LAY_HEX.light,
+  'infield-grass': LAY_HEX.light,
   'foul-grass': '#BFDA94',
-  skin: '#CB9468',
-  mound: '#CB9468',
-  'home-circle': '#CB9468',
-  'warning-track': '#CB9468',
+  skin: CLAY_HEX,
+  mound: CLAY_HEX,
+  'home-circle': CLAY_HEX,
+  'warning-track': CLAY_HEX,
 };
 const MARGIN_FT = 12;
 const WIDTH_PX = 1200;
@@ -27,6 +28,7 @@ const linePath = (line: Polyline): string => `M${line.map(xy).join('L')}`;
 const escape = (text: string): string =>
   text.replace(/[&<>"]/g, (c) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[c]!);
 
+/** The plan view as SVG text. */
 export function planSvg(plan: Plan): string {
   const box = boxGrow(regionBox(plan.field.ground)!, MARGIN_FT);
   const view = [box.minX, -box.maxY, box.maxX - box.minX, box.maxY - box.minY].map(number);
@@ -53,7 +55,7 @@ const surfaceMark = (s: Surface): string =>
 function patchMarks(plan: Plan): string[] {
   return plan.design.patches.map((patch) => {
     const toward = layAtPatch(plan.design, patch).y < 0;
-    const fill = patch.tool === 'narrow' ? '#4B7C38' : toward ? '#82AD5B' : '#B6D487';
+    const fill = patch.tool === 'narrow' ? '#4B7C38' : toward ? LAY_HEX.dark : LAY_HEX.light;
     return `<path id="${escape(patch.id)}" d="${ringPath(patch.region)}" fill="${fill}" fill-rule="evenodd"/>`;
   });
 }

@@ -5,6 +5,7 @@ import type { Picture } from '../view/model';
 const SIGNATURE = [137, 80, 78, 71, 13, 10, 26, 10];
 const COMPRESSION_LEVEL = 6;
 
+/** The picture as the bytes of a PNG file. */
 export function encodePng(picture: Picture): Uint8Array<ArrayBuffer> {
   const channels = isOpaque(picture) ? 3 : 4;
   const header = new Uint8Array(13);

@@ -14,6 +14,7 @@ const GUIDE_COLUMNS = 'guide,from_stake,to_stake,pass';
 
 const header = (columns: string): string[] => columns.split(',');
 
+/** One row per control: feet, precision in inches. */
 export function controlsCsv(controls: readonly Control[]): string {
   return writeCsv(
     header(CONTROL_COLUMNS),
@@ -30,6 +31,7 @@ export function controlsCsv(controls: readonly Control[]): string {
   );
 }
 
+/** One row per stake in setting order; the header alone without a graphic. */
 export function stakesCsv(plan: StakePlan | null): string {
   return writeCsv(header(STAKE_COLUMNS), plan?.stakes.map(stakeRow) ?? []);
 }
@@ -60,6 +62,7 @@ function stakeRow(s: Stake): Cell[] {
   ];
 }
 
+/** One row per string, swing or circle, head to tail; the header alone without a graphic. */
 export function outlineCsv(plan: StakePlan | null): string {
   const rows = (plan?.contours ?? []).flatMap((contour) =>
     contour.pieces.map((piece, i) => [

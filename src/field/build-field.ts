@@ -1,3 +1,4 @@
+/** The field made of what the user says of it. */
 import type { LengthSystem } from '../base/quantity';
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import { fullCircle, pathFlatten, type Path } from '../geometry/arc';

@@ -1,3 +1,4 @@
+/** The ground of a new project. */
 import type { FieldSpec } from './model';
 import { BASEBALL_90 } from './rulebook/baseball-90';
 

@@ -63,6 +63,7 @@ export const fairPath = (fence: Path): Path => [
   lineSegment(pathEnd(fence), HOME),
 ];
 
+/** Closed paths as polygons, arcs within `FLATTEN`. */
 export const pathRegion = (paths: readonly Path[]): Region =>
   regionFrom(paths.map((path) => pathFlatten(path, true)));
 

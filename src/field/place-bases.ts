@@ -22,8 +22,10 @@ export function socketCentre(corner: Point, baseSizeIn: number): Point {
   return { x: corner.x - Math.sign(corner.x) * inward, y: corner.y };
 }
 
+/** Middle of the pitcher's plate's front edge, which the book's 60 ft 6 in reach. */
 export const pitcherPlateFront = (): Point => ({ x: 0, y: BASEBALL_90.plateFrontFt.value });
 
+/** Centre of the mound's circle. */
 export const moundCentre = (): Point => ({ x: 0, y: BASEBALL_90.moundCentreFt.value });
 
 /** Centre of the skin's arc: the front or the rear edge of the pitcher's plate. */

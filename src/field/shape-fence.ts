@@ -33,9 +33,11 @@ export function shapeFence(
   return arc ? { kind: 'circle', arc } : { kind: 'line', line: curveFence(points).reverse() };
 }
 
+/** A fence point in the field frame. */
 export const fencePosition = (p: FencePoint): Point =>
   pointScale(unitFromBearing(p.bearingDeg), p.distanceFt);
 
+/** The fence as a path, right pole to left pole. */
 export function fencePath(fence: FenceShape): Path {
   if (fence.kind === 'circle') return [fence.arc];
   return fence.line.slice(1).map((to, i) => lineSegment(fence.line[i]!, to));

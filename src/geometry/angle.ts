@@ -21,6 +21,7 @@ export function angleDifference(a: number, b: number): number {
   return d > Math.PI ? d - TURN : d;
 }
 
+/** The same bearing in [0, 360). */
 export function bearingNormalise(bearingDeg: number): number {
   const b = bearingDeg % 360;
   return b < 0 ? b + 360 : b;

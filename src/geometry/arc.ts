@@ -60,6 +60,7 @@ export const segmentEnd = (s: PathSegment): Point =>
 export const segmentLength = (s: PathSegment): number =>
   s.kind === 'line' ? pointDistance(s.from, s.to) : Math.abs(s.sweep) * s.radius;
 
+/** The point at share `t` (0 to 1) of the segment's length. */
 export function segmentAt(s: PathSegment, t: number): Point {
   return s.kind === 'line' ? pointLerp(s.from, s.to, t) : arcPointAt(s, s.startAngle + t * s.sweep);
 }

@@ -23,6 +23,7 @@ export function boxOfPoints(points: Iterable<Point>): Box | null {
   return minX <= maxX ? { minX, minY, maxX, maxY } : null;
 }
 
+/** Smallest box round all rings, or null when they have no points. */
 export function boxOfRings(rings: readonly (readonly Point[])[]): Box | null {
   return boxOfPoints(rings.flat());
 }

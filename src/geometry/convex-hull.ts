@@ -1,3 +1,4 @@
+/** Convex hulls, by turf. */
 import { convex, multiPoint } from '@turf/turf';
 import type { Point } from './point';
 import { ringSignedArea, type Ring } from './polyline';

@@ -8,12 +8,14 @@ export type Polyline = readonly Point[];
 /** Closed; the last point joins the first, which is not repeated. */
 export type Ring = readonly Point[];
 
+/** Length of an open line. */
 export function polylineLength(line: Polyline): number {
   let sum = 0;
   for (let i = 1; i < line.length; i++) sum += pointDistance(line[i - 1]!, line[i]!);
   return sum;
 }
 
+/** Length round a ring, its closing side included. */
 export function ringPerimeter(ring: Ring): number {
   return ring.length < 2
     ? 0
@@ -145,6 +147,7 @@ export function ringSimplify(ring: Ring, tolerance: number): Point[] {
   return [...first.slice(0, -1), ...second.slice(0, -1)];
 }
 
+/** The smallest box round the line; null for none. */
 export function polylineBox(line: Polyline) {
   return boxOfPoints(line);
 }

@@ -178,4 +178,5 @@ export const RATES = {
 
 export type RateId = keyof typeof RATES;
 
+/** Whether the catalogue has a rate of that id. */
 export const isRateId = (id: string): id is RateId => Object.hasOwn(RATES, id);

@@ -37,6 +37,7 @@ const CELL = 1;
 const BUCKET = 8;
 const DRIVABLE: readonly SurfaceKind[] = ['outfield-grass', 'foul-grass', 'warning-track'];
 
+/** A machine's body in feet. */
 export function bodyOf(machine: Machine): Body {
   return {
     half: inches(machine.bodyWidthIn) / 2,
@@ -45,6 +46,7 @@ export function bodyOf(machine: Machine): Body {
   };
 }
 
+/** The body with `by` feet of room on every side. */
 export const bodyGrow = (body: Body, by: number): Body => ({
   half: body.half + by,
   front: body.front + by,

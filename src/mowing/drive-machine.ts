@@ -11,7 +11,7 @@ import { firstLost, LOST_WORTH_NOTING, type Loss } from './lost-ground';
 import { cutFt } from './machines';
 import type { Leg, Pass, Phase } from './model';
 import type { Swath } from './swath-model';
-import { driveSeconds, isRun, type Vehicle } from './vehicle';
+import { driveSeconds, isRun, stretchSeconds, type Vehicle } from './vehicle';
 
 /** A leg before the clock and the sequence are known. */
 export type Step = Omit<Leg, 'seq' | 'startS' | 'machine' | 'visit'>;
@@ -117,7 +117,7 @@ const gearSeconds = (driver: Driver, drive: Drive): Seconds =>
   byGear(drive.stretches).reduce((n, run) => n + plainSeconds(driver.vehicle, run), 0);
 
 const plainSeconds = (vehicle: Vehicle, run: readonly Stretch[]): Seconds =>
-  run.reduce((n, s) => n + s.lengthFt / (isRun(s) ? vehicle.runningFps : vehicle.turningFps), 0);
+  run.reduce((n, s) => n + stretchSeconds(vehicle, s), 0);
 
 function transitStep(
   driver: Driver,

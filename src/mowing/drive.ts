@@ -25,6 +25,7 @@ export interface Drive {
   readonly stretches: readonly Stretch[];
 }
 
+/** A straight of `lengthFt`. */
 export const straight = (lengthFt: number, gear: 1 | -1 = 1): Stretch => ({
   curvature: 0,
   lengthFt,
@@ -54,6 +55,7 @@ export const poseShift = (pose: Pose, by: number): Pose => ({
   heading: pose.heading,
 });
 
+/** Where the drive ends, and which way the machine then faces. */
 export const driveEnd = (drive: Drive): Pose =>
   drive.stretches.reduce((pose, s) => poseAlong(pose, s, s.lengthFt), drive.start);
 

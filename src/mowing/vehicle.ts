@@ -27,6 +27,7 @@ const PIVOT_FT = 0.5;
 /** A straight of this length or more, reels up, is an empty run at running speed; feet. */
 export const RUN_FROM_FT = 25;
 
+/** The machine in feet and feet a second; a pivoting one turns about a small circle. */
 export function vehicleOf(machine: Machine): Vehicle {
   return {
     machine,
@@ -39,9 +40,11 @@ export function vehicleOf(machine: Machine): Vehicle {
   };
 }
 
+/** An empty run: straight ahead for long enough to speed up. */
 export const isRun = (stretch: Stretch): boolean =>
   stretch.gear === 1 && stretch.curvature === 0 && stretch.lengthFt >= RUN_FROM_FT;
 
+/** Time of one stretch with the reels up. */
 export const stretchSeconds = (vehicle: Vehicle, stretch: Stretch): Seconds =>
   stretch.lengthFt / (isRun(stretch) ? vehicle.runningFps : vehicle.turningFps);
 

@@ -1,3 +1,4 @@
+/** Whether plain data is a project. */
 import { safeParse } from 'valibot';
 import { fail, succeed, type Result } from '../base/result';
 import { checkSeat } from '../view/check-seat';

@@ -1,3 +1,4 @@
+/** The project that a new job starts with. */
 import { defaultFieldSpec } from '../field/default-field';
 import { DEFAULT_TAPE } from '../field/prove-controls';
 import { defaultSeats } from '../view/default-seats';

@@ -31,6 +31,7 @@ export interface History {
   readonly open: OpenStep | null;
 }
 
+/** A history that begins with `project` and has nothing to undo. */
 export const startHistory = (project: Project): History => ({
   past: [],
   present: project,

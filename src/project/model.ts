@@ -9,6 +9,7 @@ import type { PatternSpec } from '../pattern/model';
 import type { StakeoutSpec } from '../stakeout/model';
 import type { SeatSpec } from '../view/model';
 
+/** What a saved project names itself, and the version that is written. */
 export const PROJECT_FORMAT = 'swathscribe-project';
 export const PROJECT_VERSION = 1;
 

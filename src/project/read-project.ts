@@ -1,3 +1,4 @@
+/** From the text of a saved file to a project. */
 import { fail, problem, type Problem, type Result } from '../base/result';
 import { checkProject } from './check-project';
 import { locateJsonError } from './locate-json-error';

@@ -180,6 +180,7 @@ function isDay(text: string): boolean {
   return day >= 1 && day <= days;
 }
 
+/** The whole saved document; unknown keys are refused. */
 export const projectSchema = v.strictObject({
   format: v.literal(PROJECT_FORMAT),
   version: v.literal(PROJECT_VERSION),

@@ -1,3 +1,4 @@
+/** From a project to the text of a saved file. */
 import type { Project } from './model';
 
 /** Keys in the order in which a person reads them; keys of lookups come by name, behind these. */

@@ -53,6 +53,7 @@ interface Choosing {
   readonly stakes: readonly Point[];
 }
 
+/** The plan before any control is set: the fixed ones, each with two causes of error of its own. */
 export function fixedEnds(controls: readonly Control[]): ControlPlan {
   const ends = controls.map((c, i): TapeEnd => ({
     id: c.id,
@@ -203,6 +204,7 @@ function candidatesFor(job: Choosing, plan: ControlPlan, places: readonly Point[
   });
 }
 
+/** Every control of the plan as something to check from. */
 export const checkSources = (plan: ControlPlan): CheckSource[] =>
   plan.ends.map((e) => ({ id: e.id, point: e.point, isControl: true }));
 

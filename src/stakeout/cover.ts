@@ -5,18 +5,23 @@ import { tiePair, tiePrecisionIn, type TapeEnd } from './ties';
 
 export type Bits = Uint32Array;
 
+/** A set for `count` stakes with none in it. */
 export const emptyBits = (count: number): Bits => new Uint32Array(Math.ceil(count / 32));
 
+/** Puts stake `i` into the set. */
 export function setBit(bits: Bits, i: number): void {
   bits[i >> 5]! |= 1 << (i & 31);
 }
 
+/** Whether stake `i` is in the set. */
 export const hasBit = (bits: Bits, i: number): boolean => ((bits[i >> 5]! >>> (i & 31)) & 1) === 1;
 
+/** Adds all of `from` to `into`. */
 export function mergeBits(into: Bits, from: Bits): void {
   for (let i = 0; i < into.length; i++) into[i]! |= from[i]!;
 }
 
+/** How many stakes the set holds. */
 export function countBits(bits: Bits): number {
   let sum = 0;
   for (const word of bits) sum += countWord(word);

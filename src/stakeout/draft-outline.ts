@@ -63,6 +63,7 @@ export interface PinGround {
 
 const MOST_ROUNDS = 60;
 
+/** A contour with nothing learnt yet and a tube of `tubeFt` all along. */
 export function contourTask(trace: Trace, tubeFt: number): ContourTask {
   return {
     trace,

@@ -19,6 +19,7 @@ export interface EdgeIndex<T> {
 const SPAN = 1 << 20;
 const bucketOf = (x: number, y: number): number => (x + SPAN / 2) * SPAN + (y + SPAN / 2);
 
+/** Edges in buckets of side `cell`, in the edges' own unit. */
 export function edgeIndex<T>(edges: readonly TaggedEdge<T>[], cell: number): EdgeIndex<T> {
   const buckets = new Map<number, number[]>();
   edges.forEach((edge, i) => {

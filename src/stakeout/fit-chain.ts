@@ -53,6 +53,7 @@ interface Search {
   readonly scratch: { low: number; high: number };
 }
 
+/** One number for a link's two ends, to ban it by. */
 export const linkKey = (t: Trace, from: number, to: number): number =>
   (from % t.count) * t.count + (to % t.count);
 

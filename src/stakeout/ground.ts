@@ -25,6 +25,7 @@ const PROBES: readonly Point[] = [
   { x: 0, y: -PROBE_FT },
 ];
 
+/** Prepares the tests of where stakes may stand on `field`. */
 export function stakeGround(field: Field): StakeGround {
   const outfield = boxed([field.outfieldGrass]);
   const keepOuts = boxed(field.keepOuts.map((k) => k.region));

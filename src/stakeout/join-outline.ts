@@ -22,6 +22,7 @@ export type JoinedContour =
   | { readonly ok: true; readonly pieces: readonly JoinedPiece[] }
   | { readonly ok: false; readonly failed: DraftPiece };
 
+/** Joins printed stakes as the draft says, with radii as printed; fails on the first piece it cannot. */
 export function joinContour(
   contour: DraftContour,
   printed: readonly (Stake | undefined)[],

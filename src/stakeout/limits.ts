@@ -7,6 +7,7 @@ export const STAKE_SPACING_FT = inches(8);
 export const PLANNED_SPACING_FT = inches(8.75);
 /** Control stakes keep this far from every other stake: a tape end needs room. */
 export const CONTROL_SPACING_FT = 2;
+/** The same while planning, before readings are rounded. */
 export const PLANNED_CONTROL_SPACING_FT = 2.25;
 
 /** Shortest and longest swing. Shorter ones turn on themselves; longer ones sag and snag. */
@@ -14,6 +15,7 @@ export const SHORTEST_SWING_FT = 3;
 export const LONGEST_SWING_FT = 100;
 /** Planned limits, a little inside, so that rounding cannot cross them. */
 export const PLANNED_SHORTEST_SWING_FT = 3.1;
+/** A planned swing turns a little less than the half turn that is allowed. */
 export const PLANNED_SWEEP = (176 * Math.PI) / 180;
 export const LONGEST_SWEEP = Math.PI;
 /** The step from a swing's end stake to its arc. */

@@ -24,6 +24,10 @@ export interface PrintedStakes {
 /** Neighbours this far off may serve for a check when no control does. */
 const NEIGHBOUR_CHECK_FT = 40;
 
+/**
+ * Sets the wanted stakes run by run with printed readings, each with its check, and numbers them in the
+ * order in which they can be set. Feet; precision in inches.
+ */
 export function printStakes(
   wanted: readonly WantedStake[],
   controls: ControlPlan,

@@ -42,6 +42,7 @@ interface EdgeTag {
 /** Neighbouring pieces may cross this near their common stake: a swing's step does that. */
 const JOINT_FT = 0.7;
 
+/** The largest gap to the art, both ways, and every stretch that is over `limitFt` or crosses another. */
 export function reviewOutline(contours: readonly DrawnContour[], limitFt: number): OutlineReview {
   const reviews = contours.map((c) => reviewContour(c, limitFt));
   const edges = contours.flatMap(drawnEdges);

@@ -36,6 +36,7 @@ export interface CoverTable {
   readonly pairs: Bits;
 }
 
+/** Which stakes the known controls, each candidate and each pair of candidates can set. */
 export function coverTable(task: CoverTask): CoverTable {
   const { known, candidates, stakes, tape, targetIn } = task;
   const base = emptyBits(stakes.length);

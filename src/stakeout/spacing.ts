@@ -11,12 +11,14 @@ export interface SpacingIndex<T> {
   readonly buckets: Map<number, SpacedPoint<T>[]>;
 }
 
+/** An empty index; `cell` is the longest distance that will be asked for. */
 export const spacingIndex = <T>(cell: number): SpacingIndex<T> => ({ cell, buckets: new Map() });
 
 /** Cells are numbered on a square of this many a side, centred on the origin. */
 const SPAN = 1 << 22;
 const bucketKey = (x: number, y: number): number => (x + SPAN / 2) * SPAN + y + SPAN / 2;
 
+/** Adds a point with the caller's tag. */
 export function spacingAdd<T>(index: SpacingIndex<T>, at: Point, tag: T): void {
   const key = bucketKey(Math.floor(at.x / index.cell), Math.floor(at.y / index.cell));
   const bucket = index.buckets.get(key);

@@ -49,6 +49,7 @@ export interface TiePair {
   readonly cross: CrossCovariance;
 }
 
+/** Two controls with what their errors share, worked out once. */
 export const tiePair = (a: TapeEnd, b: TapeEnd): TiePair => ({
   a,
   b,

@@ -31,15 +31,17 @@ export interface Trace {
   readonly along: Float64Array;
   readonly corners: Uint8Array;
   readonly perimeter: number;
-  /** A cell of `TRACE_STEP_FT`-sized points is `count` long; index `count` is point 0 again. */
+  /** Number of points; index `count` is point 0 again. */
   readonly count: number;
 }
 
+/** Point `i` of the contour, counted on round it. */
 export const tracePoint = (t: Trace, i: number): Point => ({
   x: t.x[i % t.count]!,
   y: t.y[i % t.count]!,
 });
 
+/** Ring number `contour` of the art as dense points, opened at its sharpest corner. Feet. */
 export function traceContour(ring: Ring, contour: number): Trace {
   const thin = ringSimplify(ringClean(ring), inches(THINNING_IN));
   const dense = polylineResample(thin, TRACE_STEP_FT, true);

@@ -16,6 +16,7 @@ const TREE_ROWS = [
 ] as const;
 const TREE_STEP_FT = 3;
 
+/** Sky, hills, open ground and trees, before anything of the field. */
 export function paintBackdrop(canvas: Canvas, camera: Camera, ground: Region): void {
   paintSky(canvas, camera);
   paintOver(canvas, [skyline(camera)], PALETTE.hills);

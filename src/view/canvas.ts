@@ -12,6 +12,7 @@ export interface Canvas {
   readonly coverage: Coverage;
 }
 
+/** A black canvas of `width` × `height` pixels. */
 export const createCanvas = (width: number, height: number): Canvas => ({
   width,
   height,
@@ -46,6 +47,7 @@ export interface Mosaic {
   readonly finish: () => void;
 }
 
+/** An empty mosaic the size of the canvas. */
 export function startMosaic(canvas: Canvas): Mosaic {
   const light = new Float32Array(canvas.light.length);
   const share = new Float32Array(canvas.width * canvas.height);

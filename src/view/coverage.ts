@@ -15,6 +15,10 @@ export interface Coverage {
 /** Below this share of a pixel nothing is seen. */
 const UNSEEN = 0.002;
 
+/**
+ * Coverage of a picture of `width` × `height` pixels. One closure over its buffers, so that the
+ * innermost loops of every picture pass nothing along.
+ */
 export function createCoverage(width: number, height: number): Coverage {
   const stride = width + 2;
   const sums = new Float32Array(stride * height);

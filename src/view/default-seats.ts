@@ -4,6 +4,7 @@ import type { SeatSpec } from './model';
 /** Middle of centre field, where most graphics lie. */
 const CENTRE_FIELD = { x: 0, y: 270 };
 
+/** The seats of a new project: behind home first, which the headline share is read from. */
 export function defaultSeats(): SeatSpec[] {
   return [
     {

@@ -59,6 +59,7 @@ const upright = (camera: Camera, { from, to }: Edge, low: Feet, high: Feet): Poi
     { ...from, up: high },
   ]);
 
+/** Both foul poles, facing the seat. */
 export function paintPoles(canvas: Canvas, camera: Camera, field: Field): void {
   for (const pole of [field.poles.left, field.poles.right]) {
     const from = pointAlong(pole, camera.right, -POLE_WIDTH_FT / 2);

@@ -25,6 +25,7 @@ export interface Port {
   onmessage: ((event: MessageEvent<Reply | Progress>) => void) | null;
 }
 
+/** The engine behind `port`. Of plan requests made while one runs, only the newest is kept. */
 export function connectEngine(
   port: Port,
   onStep: (step: PlanStep) => void = () => undefined,

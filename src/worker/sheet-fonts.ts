@@ -8,6 +8,7 @@ import { fetchBytes } from './assets';
 
 let kept: SheetFonts | null = null;
 
+/** Fetched once and kept. Problem `sheet-type-unreachable`. */
 export async function loadSheetFonts(): Promise<Result<SheetFonts>> {
   if (kept) return succeed(kept);
   const [r, b, h] = await Promise.all([regular, bold, heading].map(fetchBytes));

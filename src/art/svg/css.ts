@@ -178,6 +178,7 @@ function ruleKey(rule: Rule): string {
   return classes.length > 0 ? `.${classes[0]}` : (tag ?? '*');
 }
 
+/** Rules by the most telling part of their selector, so that an element looks at few of them. */
 export function indexRules(rules: readonly Rule[]): RuleIndex {
   const byKey = new Map<string, Rule[]>();
   for (const rule of rules) {

@@ -12,6 +12,7 @@ export interface SvgElement {
   readonly text: string;
 }
 
+/** The attribute's text; undefined when the element has none of that name. */
 export const attribute = (element: SvgElement, name: string): string | undefined =>
   element.attributes.get(name);
 

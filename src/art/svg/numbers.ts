@@ -37,6 +37,7 @@ function skipGap(text: string, from: number): number {
   return at;
 }
 
+/** A finite coordinate of a size that a drawing has. */
 export const isSane = (value: number): boolean =>
   Number.isFinite(value) && Math.abs(value) <= MAX_COORDINATE;
 

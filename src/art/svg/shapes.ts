@@ -22,6 +22,7 @@ const sound = (outline: Outline): Shape => ({ outline, flaw: 'none' });
 const NOTHING = sound([]);
 const UNREADABLE: Shape = { outline: [], flaw: 'unreadable' };
 
+/** The elements that draw something. */
 export const SHAPE_TAGS: ReadonlySet<string> = new Set([
   'path',
   'rect',

@@ -101,6 +101,7 @@ function arrival(from: Point, curve: Curve): Point | null {
   return null;
 }
 
+/** Length along the track from its first point to its last. */
 export function trackLength(track: Track): number {
   let sum = 0;
   for (let i = 1; i < track.points.length; i++) {

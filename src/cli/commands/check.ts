@@ -1,3 +1,4 @@
+/** The verb `check`. */
 import { Command } from 'commander';
 import { printJson, reportProblems } from '../report';
 

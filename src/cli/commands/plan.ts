@@ -1,3 +1,4 @@
+/** The verb `plan`. */
 import { Command } from 'commander';
 import type { Summary } from '../../plan/summarise';
 import { printJson, reportProblems } from '../report';

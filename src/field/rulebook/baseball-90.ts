@@ -4,6 +4,7 @@ import { sourced } from '../../base/sourced';
 const OBR = 'Official Baseball Rules 2.01';
 const PRACTICE = 'common practice, no source';
 
+/** Every figure of the book field with its source. */
 export const BASEBALL_90 = {
   /** Side of the square: plate's rear point to the outer back corners, then to second's centre. */
   baseLineFt: sourced(90, 'ft', `${OBR}; NCAA Rule 1-2a`),
