@@ -1,8 +1,9 @@
 /** What a drum that never lifts does to a graphic in its turns: the share left in a wrong lay. */
 import { bearingDifference, vectorBearing } from '../geometry/angle';
 import { boxGrow, type Box } from '../geometry/box';
+import { fillCells } from '../geometry/fill-cells';
 import { pointSubtract, vectorDot, vectorLength, type Point } from '../geometry/point';
-import { regionBox, regionContains } from '../geometry/region';
+import { regionBox } from '../geometry/region';
 import type { Design } from '../design/model';
 import type { Leg } from './model';
 
@@ -28,19 +29,17 @@ export function disturbedShare(design: Design, legs: readonly Leg[]): number {
   if (!box || !legs.some((leg) => leg.lays && leg.kind !== 'mow')) return 0;
   const grid = makeGrid(boxGrow(box, CELL));
   for (const leg of legs) if (leg.lays) stampLeg(grid, leg);
-  let inside = 0;
+  const { minX, minY } = grid.box;
+  const inside = fillCells(design.graphic, { ...grid, minX, minY, cell: CELL });
+  let cells = 0;
   let wrong = 0;
-  for (let i = 0; i < grid.mown.length; i++) {
-    const at = {
-      x: grid.box.minX + ((i % grid.columns) + 0.5) * CELL,
-      y: grid.box.minY + (Math.floor(i / grid.columns) + 0.5) * CELL,
-    };
-    if (!regionContains(design.graphic, at)) continue;
-    inside++;
+  inside.forEach((isInside, i) => {
+    if (isInside === 0) return;
+    cells++;
     const mown = grid.mown[i]!;
     if (mown >= 0 && bearingDifference(mown, grid.last[i]!) > SHOWS_DEG) wrong++;
-  }
-  return inside === 0 ? 0 : wrong / inside;
+  });
+  return cells === 0 ? 0 : wrong / cells;
 }
 
 function makeGrid(box: Box): Grid {

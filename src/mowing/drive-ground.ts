@@ -4,6 +4,7 @@
  * easy cases quickly. Feet, field frame.
  */
 import { boxGrow, type Box } from '../geometry/box';
+import { fillCells } from '../geometry/fill-cells';
 import type { Point } from '../geometry/point';
 import { regionBox, regionContains, regionSubtract, regionUnionAll } from '../geometry/region';
 import type { Region } from '../geometry/region';
@@ -82,8 +83,7 @@ export function prepareGround(region: Region): DriveGround {
   const bucketColumns = Math.ceil((box.maxX - box.minX) / BUCKET);
   const bucketRows = Math.ceil((box.maxY - box.minY) / BUCKET);
   const buckets: number[][] = Array.from({ length: bucketColumns * bucketRows }, () => []);
-  const free = new Uint8Array(columns * rows);
-  fillInside(edges, box, columns, rows, free);
+  const free = fillCells(region, { minX: box.minX, minY: box.minY, cell: CELL, columns, rows });
   for (let e = 0; e < edges.length; e += 4) {
     const [ax, ay, bx, by] = [edges[e]!, edges[e + 1]!, edges[e + 2]!, edges[e + 3]!];
     const steps = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / (CELL / 4)));
@@ -125,34 +125,6 @@ function addToBuckets(
   for (let r = firstRow; r <= lastRow; r++) {
     for (let c = firstColumn; c <= lastColumn; c++) buckets[r * columns + c]?.push(edge);
   }
-}
-
-/** Even-odd scan lines through the cell centres. */
-function fillInside(
-  edges: Float64Array,
-  box: Box,
-  columns: number,
-  rows: number,
-  free: Uint8Array,
-): void {
-  const crossings: number[][] = Array.from({ length: rows }, () => []);
-  for (let e = 0; e < edges.length; e += 4) {
-    const [ax, ay, bx, by] = [edges[e]!, edges[e + 1]!, edges[e + 2]!, edges[e + 3]!];
-    const low = Math.max(0, Math.floor((Math.min(ay, by) - box.minY) / CELL - 0.5));
-    const high = Math.min(rows - 1, Math.ceil((Math.max(ay, by) - box.minY) / CELL));
-    for (let r = low; r <= high; r++) {
-      const y = box.minY + (r + 0.5) * CELL;
-      if (ay > y !== by > y) crossings[r]!.push(ax + ((y - ay) / (by - ay)) * (bx - ax));
-    }
-  }
-  crossings.forEach((xs, r) => {
-    xs.sort((a, b) => a - b);
-    for (let i = 0; i + 1 < xs.length; i += 2) {
-      const from = Math.max(0, Math.ceil((xs[i]! - box.minX) / CELL - 0.5));
-      const to = Math.min(columns - 1, Math.floor((xs[i + 1]! - box.minX) / CELL - 0.5));
-      if (from <= to) free.fill(1, r * columns + from, r * columns + to + 1);
-    }
-  });
 }
 
 /**
