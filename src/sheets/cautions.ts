@@ -64,6 +64,10 @@ function settingOut(): Caution[] {
       'Zero and units of every tape are checked before round 1 (sheet Controls).',
     ),
     rule(
+      'Check over its limit',
+      'Pull the stake, read both tapes again, set it again. Over again: stop, and tape the two controls of the round before anything else. A grey row marked over is less sure than the plan asks: read its tapes twice.',
+    ),
+    rule(
       'Paint',
       'Marks on the turf not in a utility-locate colour: no red, yellow, orange, blue, green, purple, pink or white near locate marks. Ask before using any other.',
     ),

@@ -30,10 +30,10 @@ export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
 
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;
+  const first = [...cautionPages(kit), ...controlPages(kit)];
   const others = [
-    ...cautionPages(kit),
-    ...controlPages(kit),
-    ...(stakes ? [...stakePages(kit, stakes), ...outlinePages(kit, stakes)] : []),
+    ...first,
+    ...(stakes ? [...stakePages(kit, stakes, 1 + first.length), ...outlinePages(kit, stakes)] : []),
     ...passPages(kit),
     ...hoursPages(kit),
   ];

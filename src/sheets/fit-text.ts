@@ -2,6 +2,9 @@
 import type { FontMetrics } from './fonts';
 import type { FontName } from './marks';
 
+/** Blanks at which a line may end: not between a figure and its unit. */
+const BREAK = /(?<!\d)\s+|\s+(?!(?:in|ft|mm|m|min)\b)/;
+
 /** Lines no wider than `width`; a word that is wider alone is cut. */
 export function wrapText(
   metrics: FontMetrics,
@@ -12,7 +15,7 @@ export function wrapText(
 ): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((w) => w !== '')) {
+  for (const word of text.split(BREAK).filter((w) => w !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (metrics.width(longer, size, font) <= width) line = longer;
     else {

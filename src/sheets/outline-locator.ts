@@ -12,7 +12,7 @@ import type { Panel } from './plan-panels';
 import { AREA_DASH, controlSign } from './symbols';
 import { frameView, scaleBar, type ViewFrame } from './view-frame';
 
-export const LOCATOR_HEIGHT = 150;
+export const LOCATOR_HEIGHT = 98;
 const LABEL_SIZE = 8.5;
 const NUMBER_SIZE = 10;
 
@@ -26,7 +26,7 @@ export function drawLocator(
   const window = { minX: 0, minY: 0, maxX: width, maxY: LOCATOR_HEIGHT };
   const ground = boxOfPoints(stakes.stakes.map((stake) => stake.at))!;
   const { units } = kit.plan.project;
-  const frame = { ...frameView(ground, boxGrow(window, -18), units), window };
+  const frame = { ...frameView(ground, boxGrow(window, -14), units), window };
   const at = standingPoints(stakes);
   const lines = outlineLines(stakes, at).map((line) => line.map(frame.toPaper));
   const controls = stakes.controls.filter((c) => c.kind === 'set');
@@ -57,7 +57,7 @@ function labels(kit: Kit, stakes: StakePlan, panels: readonly Panel[], frame: Vi
   const boxes = panels.length > 1 ? panels.map((panel) => panelBox(stakes, panel)) : [];
   const numbers = boxes.map((box, i) => {
     const corner = frame.toPaper({ x: (box.minX + box.maxX) / 2, y: box.maxY });
-    return labelAt(kit, `drawing ${i + 1}`, corner, NUMBER_SIZE, 1);
+    return labelAt(kit, `drawing ${i + 1}`, corner, NUMBER_SIZE, 2);
   });
   const open = boxGrow({ ...frame.window, maxY: frame.window.maxY - 14 }, -2);
   const scene = {
@@ -68,8 +68,14 @@ function labels(kit: Kit, stakes: StakePlan, panels: readonly Panel[], frame: Vi
   };
   const own = placeLabels(names, scene);
   const taken = own.placed.map((label) => label.box);
-  const others = placeLabels(numbers, { ...scene, taken });
-  return [...drawLabels(own.placed, LABEL_SIZE), ...drawLabels(others.placed, NUMBER_SIZE)];
+  const art = boxes.map((box) => boxOfPoints(boxRing(box).map(frame.toPaper))!);
+  const beside = placeLabels(numbers, { ...scene, taken: [...taken, ...art] }).placed;
+  const left = numbers.filter(({ id }) => !beside.some((label) => label.id === id));
+  const over = placeLabels(left, {
+    ...scene,
+    taken: [...taken, ...beside.map((label) => label.box)],
+  }).placed;
+  return [...drawLabels(own.placed, LABEL_SIZE), ...drawLabels([...beside, ...over], NUMBER_SIZE)];
 }
 
 const labelAt = (

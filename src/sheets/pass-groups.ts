@@ -26,7 +26,19 @@ export const PHASE_WORDS: Readonly<Record<Phase, string>> = {
   carry: 'carrying',
 };
 
+/** Turn of the phases after the count: the order of work, whichever machine is free first. */
+const AFTER_COUNT: readonly Phase[] = ['graphic', 'edge', 'border'];
+
+/** Groups before the count in driving order, those after it in the order of work. */
 export function groupPasses(plan: PassPlan, system: LengthSystem): PassGroup[] {
+  const turn = (group: PassGroup) => (group.afterHold ? AFTER_COUNT.indexOf(group.phase) + 1 : 0);
+  return drivenGroups(plan, system)
+    .map((group, index) => ({ group, index }))
+    .sort((a, b) => turn(a.group) - turn(b.group) || a.index - b.index)
+    .map(({ group }) => group);
+}
+
+function drivenGroups(plan: PassPlan, system: LengthSystem): PassGroup[] {
   const legs = [...plan.legs].sort((a, b) => a.startS - b.startS || a.seq - b.seq);
   const hold = legs.find((leg) => leg.kind === 'hold');
   const keys = [...new Set(legs.filter((leg) => leg.kind === 'mow').map(keyOf))];
@@ -46,20 +58,30 @@ export function groupPasses(plan: PassPlan, system: LengthSystem): PassGroup[] {
 const keyOf = (of: { readonly machine: string; readonly phase: Phase }): string =>
   `${of.machine} ${of.phase}`;
 
+/** After the last pass before the count: the next pass waits for the signature. */
+const LEAVE = 'off grass, hold';
+
+/** An empty run, in whole feet or metres. */
+const drivenLength = (ft: number, system: LengthSystem): string =>
+  system === 'metric' ? formatMetres(ft, 0) : wholeLength(ft, system);
+
 /** By pass number: what the driver does after it. */
 function thenTexts(legs: readonly Leg[], system: LengthSystem): Map<number, string> {
   const texts = new Map<number, string>();
   let pass: number | null = null;
   let emptyFt = 0;
+  let held = false;
   for (const leg of legs) {
     if (leg.kind === 'run') emptyFt += polylineLength(leg.points);
+    if (leg.kind === 'hold') held = true;
     if (leg.kind !== 'mow' || leg.pass === null) continue;
     if (pass !== null && pass !== leg.pass) {
-      const far = emptyFt > 0 ? `empty ${wholeLength(emptyFt, system)} to` : 'turn to';
-      texts.set(pass, `${far} ${leg.pass}`);
+      const far = emptyFt > 0 ? `empty ${drivenLength(emptyFt, system)} to` : 'turn to';
+      texts.set(pass, held ? LEAVE : `${far} ${leg.pass}`);
     }
     pass = leg.pass;
     emptyFt = 0;
+    held = false;
   }
   if (pass !== null) texts.set(pass, 'done');
   return texts;

@@ -1,5 +1,5 @@
 /** Drawings of passes: numbers at their starts, arrows on the way, turn points at their ends. */
-import { boxGrow, boxOfPoints } from '../geometry/box';
+import { boxGrow, boxOfPoints, type Box } from '../geometry/box';
 import { pointSubtract, type Point } from '../geometry/point';
 import { polylineAt, polylineLength } from '../geometry/polyline';
 import type { Pass } from '../mowing/model';
@@ -16,14 +16,21 @@ import { scaleBar, type ViewFrame } from './view-frame';
 export const PASS_LABEL_SIZE = 7.5;
 const TURN_HALF = 1.6;
 
-export function planPassPanels(kit: Kit, group: PassGroup, maxHeight: number): Panel[] {
+/** Drawings no higher than `maxHeight`, at no more than `mostScale` points per foot. */
+export function planPassPanels(
+  kit: Kit,
+  group: PassGroup,
+  maxHeight: number,
+  mostScale?: number,
+): Panel[] {
   const items = group.passes.map((pass) => ({
     id: String(pass.number),
     at: pass.line[0]!,
     clear: TURN_HALF * 1.3,
+    ...(isFine(group) ? { extent: boxOfPoints(pass.line)! } : {}),
   }));
   const lines = group.passes.map((pass) => pass.line);
-  const show = boxOfPoints(lines.flat());
+  const show = shownBox(kit, group);
   return planPanels(items, {
     metrics: kit.metrics,
     system: kit.plan.project.units,
@@ -36,16 +43,34 @@ export function planPassPanels(kit: Kit, group: PassGroup, maxHeight: number): P
     }),
     leastScale: leastScaleOf(group),
     insets: true,
-    ...(show ? { show: boxGrow(show, 2) } : {}),
+    ...(mostScale === undefined ? {} : { mostScale }),
+    ...(show ? { show } : {}),
   });
+}
+
+/** Every pass, and up to the top of the fence when the passes go all over the field. */
+function shownBox(kit: Kit, group: PassGroup): Box | null {
+  const driven = boxOfPoints(group.passes.flatMap((pass) => pass.line));
+  if (!driven) return null;
+  const box = boxGrow(driven, 2);
+  const fence = boxOfPoints(kit.plan.field.fenceLine);
+  return isFine(group) || !fence ? box : { ...box, maxY: Math.max(box.maxY, fence.maxY) };
 }
 
 /** Neighbouring passes at least this far apart on paper, up to a scale at which all is plain. */
 const LEAST_SPACING = 4.6;
 const PLAIN_SCALE = 7;
 
-const leastScaleOf = (group: PassGroup): number =>
-  Math.min(PLAIN_SCALE, LEAST_SPACING / Math.max(...group.passes.map((pass) => pass.widthFt), 0.5));
+/** 1 in = 15 ft: the turns inside letters are told apart. */
+const FINE_SCALE = 4.8;
+
+const isFine = (group: PassGroup): boolean => group.phase === 'graphic' || group.phase === 'edge';
+
+function leastScaleOf(group: PassGroup): number {
+  const widest = Math.max(...group.passes.map((pass) => pass.widthFt), 0.5);
+  const spaced = Math.min(PLAIN_SCALE, LEAST_SPACING / widest);
+  return isFine(group) ? Math.max(FINE_SCALE, spaced) : spaced;
+}
 
 /** The panel's marks, its window's top left at (0, 0). */
 export function drawPassPanel(kit: Kit, group: PassGroup, panel: Panel): Mark[] {

@@ -16,6 +16,8 @@ export interface PanelItem {
   readonly at: Point;
   /** Radius of its sign, points. */
   readonly clear: number;
+  /** Ground that the panel naming it must show; its place alone when missing. */
+  readonly extent?: Box;
 }
 
 export interface PanelOptions {
@@ -30,6 +32,8 @@ export interface PanelOptions {
   readonly scene: (frame: ViewFrame) => Pick<LabelScene, 'discs' | 'lines'>;
   /** Crowded places get a drawing of their own beside the whole, instead of cutting it in two. */
   readonly insets: boolean;
+  /** Points per foot that no panel goes beyond. */
+  readonly mostScale?: number;
   /** Ground that a panel of these items must show besides the items. */
   readonly show?: Box;
 }
@@ -41,8 +45,9 @@ export interface Panel {
   readonly labels: readonly PlacedLabel[];
 }
 
-/** Paper kept round the outermost items for their labels. */
+/** Paper kept left and right, and above and below the outermost items, for their labels. */
 const EDGE = 26;
+const EDGE_HIGH = 10;
 /** A panel never shows less ground than this, feet: beyond it nothing is gained. */
 const LEAST_GROUND = 16;
 const LEAST_HEIGHT = 110;
@@ -51,6 +56,10 @@ export const SCALE_STRIP = 14;
 
 /** With no more items than this a small scale does no harm. */
 const FEW = 10;
+
+/** Points per foot of the smallest of the drawings. */
+export const leastScaleIn = (panels: readonly Panel[]): number =>
+  Math.min(...panels.map((panel) => panel.frame.scale));
 
 export function planPanels(items: readonly PanelItem[], options: PanelOptions): Panel[] {
   return split(items, options, options.show);
@@ -90,21 +99,25 @@ function requestFor(item: PanelItem, frame: ViewFrame, options: PanelOptions): L
 
 function panelFrame(items: readonly PanelItem[], options: PanelOptions, show?: Box): ViewFrame {
   const points = items.map((item) => item.at);
-  const corners = show
-    ? [
-        { x: show.minX, y: show.minY },
-        { x: show.maxX, y: show.maxY },
-      ]
-    : [];
+  const extents = items.flatMap((item) => item.extent ?? []);
+  const corners = [...extents, ...(show ? [show] : [])].flatMap(cornersOf);
   const ground = atLeast(boxOfPoints([...points, ...corners])!, LEAST_GROUND);
   const wide = options.width - 2 * EDGE;
-  const high = options.maxHeight - 2 * EDGE - SCALE_STRIP;
-  const inner = { minX: EDGE, maxX: EDGE + wide, minY: EDGE, maxY: EDGE + high };
-  const { scale } = frameView(ground, inner, options.system);
-  const height = Math.max(LEAST_HEIGHT, boxHeight(ground) * scale + 2 * EDGE + SCALE_STRIP);
-  const frame = frameView(ground, { ...inner, maxY: height - EDGE - SCALE_STRIP }, options.system);
+  const around = 2 * EDGE_HIGH + SCALE_STRIP;
+  const high = options.maxHeight - around;
+  const inner = { minX: EDGE, maxX: EDGE + wide, minY: EDGE_HIGH, maxY: EDGE_HIGH + high };
+  const cap = options.mostScale;
+  const { scale } = frameView(ground, inner, options.system, cap);
+  const height = Math.max(LEAST_HEIGHT, boxHeight(ground) * scale + around);
+  const foot = height - EDGE_HIGH - SCALE_STRIP;
+  const frame = frameView(ground, { ...inner, maxY: foot }, options.system, cap);
   return { ...frame, window: { minX: 0, minY: 0, maxX: options.width, maxY: height } };
 }
+
+const cornersOf = (box: Box): Point[] => [
+  { x: box.minX, y: box.minY },
+  { x: box.maxX, y: box.maxY },
+];
 
 function atLeast(box: Box, size: number): Box {
   const x = Math.max(0, (size - boxWidth(box)) / 2);

@@ -23,32 +23,30 @@ const FEW = 4;
 /** Labels here stand close; those that find no place are left to the outline drawings. */
 const NEAR = 3;
 const FEW_HEIGHT = 160;
+const HEIGHT = 190;
 /** With more than this the drawing takes what room there is from the key. */
 const MANY = 30;
 
-/** Marks with the drawing's top left at (0, 0). */
+/** Height of the drawing of a round of so many stakes, points. */
+export const drawingHeight = (rows: number): number => (rows <= FEW ? FEW_HEIGHT : HEIGHT);
+
+/** Marks with the drawing's top left at (0, 0), `height` points high. */
 export function planRoundDrawing(
   kit: Kit,
   stakes: StakePlan,
   round: Round,
   rows: readonly Stake[],
-): { readonly marks: readonly Mark[]; readonly height: number } {
+  height: number,
+): readonly Mark[] {
   const width = kit.paper.right - kit.paper.left;
   if (rows.length <= FEW) {
-    const window = { minX: 0, maxX: width, minY: 0, maxY: FEW_HEIGHT };
-    return { height: FEW_HEIGHT, marks: fewMarks(kit, stakes, round, rows, window) };
+    const window = { minX: 0, maxX: width, minY: 0, maxY: height };
+    return fewMarks(kit, stakes, round, rows, window);
   }
-  const height = 190;
   const many = rows.length > MANY;
   const key = { minX: width - (many ? 118 : 150), maxX: width, minY: 0, maxY: many ? 118 : 150 };
   const main = { minX: 0, maxX: key.minX - 8, minY: 0, maxY: height };
-  return {
-    height,
-    marks: [
-      ...mainMarks(kit, stakes, round, rows, main),
-      ...keyMarks(kit, stakes, round, rows, key),
-    ],
-  };
+  return [...mainMarks(kit, stakes, round, rows, main), ...keyMarks(kit, stakes, round, rows, key)];
 }
 
 const EMPTY_BOX: Box = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
@@ -148,17 +146,21 @@ function keyMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
 function fewMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[], window: Box) {
   const { field, project } = kit.plan;
   const at = standingPoints(stakes);
-  const known = stakes.controls.filter((c) => c.kind === 'fixed' || round.from.includes(c.id));
-  const places = [...known.map((c) => c.at), ...rows.map((stake) => stake.at)];
+  const checks = [...new Set(rows.map((stake) => stake.check.from))];
+  const own = new Set(rows.map((stake) => stake.id));
+  const used = new Set([...round.from, ...checks]);
+  const known = stakes.controls.filter((c) => c.kind === 'fixed' || used.has(c.id));
+  const others = stakes.stakes.filter((s) => s.kind !== 'control' && checks.includes(s.id));
+  const places = [...known, ...others, ...rows].map((stood) => stood.at);
   const ground = boxOfPoints(places) ?? EMPTY_BOX;
   const frame = { ...frameView(ground, boxGrow(window, -16), project.units), window };
   const tapes = rows.flatMap((stake) => tapeLines(stake, at, frame));
-  const names = [...round.from, ...rows.map((stake) => stake.id)];
+  const names = [...new Set([...round.from, ...own, ...checks])];
   return [
     drawField(field, frame),
     { kind: 'clip', clip: window, marks: tapes } as const,
-    ...known.flatMap((c) => keyControl(c, round, frame)),
-    ...rows.flatMap((stake) => kindSign(stake.kind, frame.toPaper(stake.at), SIGN * 1.3)),
+    ...known.filter((c) => !own.has(c.id)).flatMap((c) => keyControl(c, round, frame)),
+    ...[...others, ...rows].flatMap((s) => kindSign(s.kind, frame.toPaper(s.at), SIGN * 1.3)),
     ...controlLabels(kit, stakes, names, frame),
     ...drawBearings(frame, scaleBar(frame.scale, project.units)),
     inkRing(boxRing(window), inkStroke(0.8)),

@@ -35,7 +35,12 @@ export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
   const lines = outlineLines(options.stakes, at);
   const named = new Set(options.named.map((stake) => stake.id));
   return planPanels(
-    options.named.map((stake) => ({ id: stake.id, at: stake.at, clear: clearOf(stake) })),
+    options.named.map((stake) => ({
+      id: stake.id,
+      at: stake.at,
+      clear: clearOf(stake),
+      extent: bulgeAt(stake.at, lines),
+    })),
     {
       metrics: kit.metrics,
       system: kit.plan.project.units,
@@ -51,6 +56,16 @@ export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
       ...(options.show ? { show: options.show } : {}),
     },
   );
+}
+
+/** How far up and down from a stake the outline that leaves it is shown, feet. */
+const BULGE_FT = 12;
+
+/** Swings bulge beyond their stakes: the ground above and below that they take. */
+function bulgeAt(at: Point, lines: readonly (readonly Point[])[]): Box {
+  const own = lines.filter((line) => line[0] === at || line[line.length - 1] === at);
+  const ys = own.flat().map((p) => Math.min(at.y + BULGE_FT, Math.max(at.y - BULGE_FT, p.y)));
+  return { minX: at.x, maxX: at.x, minY: Math.min(at.y, ...ys), maxY: Math.max(at.y, ...ys) };
 }
 
 const clearOf = (stake: Stake): number => (stake.kind === 'control' ? SIGN * 1.9 : SIGN * 1.2);

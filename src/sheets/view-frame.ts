@@ -23,9 +23,18 @@ const RATIOS = [
   50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 900, 1000, 1100, 1250, 1500, 2000,
 ];
 
-/** The largest round scale at which `ground` fits the window, centred; any scale beyond the list. */
-export function frameView(ground: Box, window: Box, system: LengthSystem): ViewFrame {
+/**
+ * The largest round scale at which `ground` fits the window, centred; any scale beyond the list.
+ * `cap` (points per foot): no larger than this.
+ */
+export function frameView(
+  ground: Box,
+  window: Box,
+  system: LengthSystem,
+  cap = Infinity,
+): ViewFrame {
   const most = Math.min(
+    cap,
     boxWidth(window) / Math.max(boxWidth(ground), 1),
     boxHeight(window) / Math.max(boxHeight(ground), 1),
   );

@@ -107,6 +107,50 @@ describe.each(CASES)('packet on $paper in $units', ({ paper, units, width, heigh
       expect(drawn.filter((text) => text === id)).toEqual([id]);
   });
 
+  it('names on every stake sheet the first sheet of the outline drawings', () => {
+    const at = sheets.findIndex((sheet) => sheet.title === 'Outline, drawing') + 1;
+    const stakeSheets = sheets.filter((sheet) => sheet.title.startsWith('Stakes'));
+    expect(stakeSheets.length).toBeGreaterThan(1);
+    for (const sheet of stakeSheets) {
+      const words = textMarks(sheet.marks)
+        .map((mark) => mark.text)
+        .join(' ');
+      expect(words).toContain(`All numbers: sheet ${at}.`);
+      expect(words).toContain('Check off by more than its limit: pull it, set it again.');
+    }
+  });
+
+  it('says on every sheet of a round which hand left and right are', () => {
+    for (const sheet of sheets.filter((s) => s.title.startsWith('Stakes'))) {
+      const texts = textMarks(sheet.marks).map((mark) => mark.text);
+      const heads = texts.filter((text) => /^Round \d+ of/.test(text)).length;
+      const holds = texts.filter((text) => text.startsWith('Hold tapes at ')).length;
+      expect(holds).toBe(heads);
+      if (texts.some((text) => text === 'left' || text === 'right'))
+        expect(texts.join(' ')).toMatch(/standing at \w+,? facing \w+\./);
+    }
+  });
+
+  it('leaves no round with a lonely row or two and its count on the next sheet', () => {
+    for (const sheet of sheets.filter((s) => s.title.startsWith('Stakes'))) {
+      const texts = textMarks(sheet.marks).map((mark) => mark.text);
+      const counted = texts.findIndex((text) => /^Round \d+ stakes \d+$/.test(text));
+      const title = texts.findIndex((text) => text.endsWith(', continued'));
+      if (title < 0 || counted < 0) continue;
+      const rows = texts.slice(title, counted).filter((text) => text === 'check').length;
+      expect(rows).toBeGreaterThanOrEqual(3);
+    }
+  });
+
+  it('cuts no words off', () => {
+    const cut = sheets.flatMap((sheet) =>
+      textMarks(sheet.marks)
+        .filter((mark) => mark.text.endsWith('...'))
+        .map((mark) => where(sheet, mark)),
+    );
+    expect(cut).toEqual([]);
+  });
+
   it('prints every pass number in the drawings of its machine', () => {
     const numbers = sheets
       .filter((sheet) => sheet.title.startsWith('Passes'))

@@ -39,8 +39,8 @@ export function controlPages(kit: Kit): Draft[] {
 const NOTE =
   'Feet in the field frame: the rear point of home plate is 0, 0; y runs toward second base and ' +
   'centre field, x toward first base and right field. sigma: how well the point is known, inches, ' +
-  'each way. A set control is a stake that the crew drives in its round, left standing until the ' +
-  'count, and marked so that nobody pulls it.';
+  'each way. A set control is a stake that the crew drives in its round, marked so that nobody ' +
+  'pulls it, and pulled last, before the count.';
 
 function addHeading(kit: Kit, flow: Flow, text: string): void {
   flow.add([inkText(kit.paper.left, flow.y() + 14, text, { size: 14, font: 'heading' })], 22);

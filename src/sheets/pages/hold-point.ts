@@ -26,8 +26,13 @@ export function holdPoint(kit: Kit, y: number): Mark[] {
     inkRule(left + 304, left + 436, base + 3),
     text(446, 'time'),
     inkRule(left + 474, right - 10, base + 3),
-    inkText(left + 10, y + 63, 'Not equal: look for the missing one, on foot, until it is found.', {
-      size: 8.5,
-    }),
+    inkText(
+      left + 10,
+      y + 63,
+      'Out: carried onto the grass. In: back in the box. Not equal: look for the missing one, on foot, until it is found.',
+      {
+        size: 8.5,
+      },
+    ),
   ];
 }

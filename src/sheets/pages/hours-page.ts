@@ -184,7 +184,8 @@ function figure(value: number): string {
 
 function clockAfter(opens: string, minutes: number): string {
   const total = (clockMinutes(opens) + Math.round(minutes)) % (24 * 60);
-  return `${Math.floor(total / 60)}:${String(total % 60).padStart(2, '0')}`;
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${two(Math.floor(total / 60))}:${two(total % 60)}`;
 }
 
 function addTotals(kit: Kit, flow: Flow): void {

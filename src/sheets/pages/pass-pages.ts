@@ -11,16 +11,21 @@ import { FAINT, type Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import { groupPasses, layWord, PHASE_WORDS, wholeLength, type PassGroup } from '../pass-groups';
 import { drawPassPanel, planPassPanels } from '../pass-panels';
+import { leastScaleIn, type Panel } from '../plan-panels';
 import type { Draft } from '../sheet-head';
 import { arrowHead } from '../symbols';
 import { HOLD_HEIGHT, holdPoint } from './hold-point';
 
 const COLUMNS = 3;
-const GAP = 12;
-const ROW_HEIGHT = 14;
+const GAP = 8;
+/** Rows of the list; the lower ones when that saves a sheet. */
+const ROW_HEIGHTS = [14, 13] as const;
 const HEAD_HEIGHT = 15;
-/** Share of the sheet that one drawing may take. */
-const DRAWING_SHARE = 0.62;
+const LEGEND = 16;
+const PANEL_HEAD = 13;
+const PANEL_GAP = 8;
+/** Shares of the sheet that one drawing may take. */
+const DRAWING_SHARES = [0.62, 0.75, 0.85, 1] as const;
 
 export function passPages(kit: Kit): Draft[] {
   const groups = groupPasses(kit.plan.passes, kit.plan.project.units);
@@ -29,12 +34,52 @@ export function passPages(kit: Kit): Draft[] {
   return groups.flatMap((group, i) => groupPages(kit, group, i === telling));
 }
 
+/** The way on the fewest sheets; then with the fewest drawings; then at the largest scale. */
 function groupPages(kit: Kit, group: PassGroup, told: boolean): Draft[] {
+  const ways = panelWays(kit, group).flatMap((panels) =>
+    ROW_HEIGHTS.map((rowHeight) => ({
+      panels,
+      pages: layGroup(kit, group, told, panels, rowHeight),
+    })),
+  );
+  const best = ways.reduce((a, b) => (isBetter(b, a) ? b : a));
+  return best.pages;
+}
+
+interface Way {
+  readonly panels: readonly Panel[];
+  readonly pages: Draft[];
+}
+
+function isBetter(a: Way, b: Way): boolean {
+  if (a.pages.length !== b.pages.length) return a.pages.length < b.pages.length;
+  if (a.panels.length !== b.panels.length) return a.panels.length < b.panels.length;
+  return leastScaleIn(a.panels) > leastScaleIn(b.panels);
+}
+
+/** Drawings of several heights; where there are more than one, also all at the scale of the smallest. */
+function panelWays(kit: Kit, group: PassGroup): Panel[][] {
+  const room = kit.paper.bottom - kit.paper.top - LEGEND - (group.afterHold ? HOLD_HEIGHT : 30);
+  return DRAWING_SHARES.flatMap((share) => {
+    const free = planPassPanels(kit, group, (room - PANEL_HEAD - PANEL_GAP) * share);
+    const scale = leastScaleIn(free);
+    if (!free.some((panel) => panel.frame.scale > scale)) return [free];
+    return [free, planPassPanels(kit, group, (room - PANEL_HEAD - PANEL_GAP) * share, scale)];
+  });
+}
+
+function layGroup(
+  kit: Kit,
+  group: PassGroup,
+  told: boolean,
+  panels: readonly Panel[],
+  rowHeight: number,
+): Draft[] {
   const flow = startFlow(kit.paper);
   if (group.afterHold) flow.add(holdPoint(kit, flow.y()), HOLD_HEIGHT);
   else addBeforeHold(kit, flow);
-  addDrawings(kit, group, flow);
-  addList(kit, group, flow);
+  addDrawings(kit, group, panels, flow);
+  addList(kit, group, flow, rowHeight);
   addCount(kit, group, flow);
   if (told) addUncovered(kit, flow);
   return flow.pages().map((marks) => ({
@@ -66,27 +111,26 @@ function addBeforeHold(kit: Kit, flow: Flow): void {
   flow.add([], 6);
 }
 
-function addDrawings(kit: Kit, group: PassGroup, flow: Flow): void {
-  const { left, top, bottom } = kit.paper;
-  const panels = planPassPanels(kit, group, (bottom - top) * DRAWING_SHARE);
-  flow.add(drawLegend(kit.metrics, PASS_LEGEND, left, flow.y() + 9), 16);
+function addDrawings(kit: Kit, group: PassGroup, panels: readonly Panel[], flow: Flow): void {
+  const { left } = kit.paper;
+  flow.add(drawLegend(kit.metrics, PASS_LEGEND, left, flow.y() + 9), LEGEND);
   panels.forEach((panel, i) => {
     const height = panel.frame.window.maxY;
     const words = panels.length > 1 ? `Drawing ${i + 1} of ${panels.length}` : '';
-    flow.need(height + 14);
-    if (words !== '') flow.add([inkText(left, flow.y() + 9, words, { size: 9 })], 13);
-    flow.add(moveMarks(drawPassPanel(kit, group, panel), left, flow.y()), height + 10);
+    flow.need(height + PANEL_HEAD);
+    if (words !== '') flow.add([inkText(left, flow.y() + 9, words, { size: 9 })], PANEL_HEAD);
+    flow.add(moveMarks(drawPassPanel(kit, group, panel), left, flow.y()), height + PANEL_GAP);
   });
 }
 
-function addList(kit: Kit, group: PassGroup, flow: Flow): void {
+function addList(kit: Kit, group: PassGroup, flow: Flow, rowHeight: number): void {
   let rest: readonly Pass[] = group.passes;
   while (rest.length > 0) {
-    flow.need(HEAD_HEIGHT + 4 * ROW_HEIGHT);
-    const fits = Math.floor((flow.left() - HEAD_HEIGHT) / ROW_HEIGHT);
+    flow.need(HEAD_HEIGHT + 4 * rowHeight);
+    const fits = Math.floor((flow.left() - HEAD_HEIGHT) / rowHeight);
     const rows = Math.min(fits, Math.ceil(rest.length / COLUMNS));
     const part = rest.slice(0, rows * COLUMNS);
-    addColumns(kit, group, part, rows, flow);
+    addColumns(kit, group, part, rows, rowHeight, flow);
     rest = rest.slice(part.length);
     if (rest.length > 0) flow.newPage();
   }
@@ -97,6 +141,7 @@ function addColumns(
   group: PassGroup,
   part: readonly Pass[],
   rows: number,
+  rowHeight: number,
   flow: Flow,
 ): void {
   const { left, right } = kit.paper;
@@ -108,10 +153,10 @@ function addColumns(
   );
   const cells = part.map((pass, i) => {
     const x = left + Math.floor(i / rows) * (width + GAP);
-    const y = top + HEAD_HEIGHT + (i % rows) * ROW_HEIGHT + 10;
+    const y = top + HEAD_HEIGHT + (i % rows) * rowHeight + rowHeight - 4;
     return passCells(kit, group, pass, x, y, width);
   });
-  flow.add([...heads.flat(), ...cells.flat()], HEAD_HEIGHT + rows * ROW_HEIGHT + 6);
+  flow.add([...heads.flat(), ...cells.flat()], HEAD_HEIGHT + rows * rowHeight + 6);
 }
 
 function columnHead(x: number, width: number, y: number): Mark[] {
@@ -120,25 +165,25 @@ function columnHead(x: number, width: number, y: number): Mark[] {
   return [
     head(0, 'pass'),
     head(34.5, 'lay'),
-    head(88, 'length', 'right'),
-    head(92, 'then'),
+    head(87, 'length', 'right'),
+    head(90, 'then'),
     inkRule(x, x + width, y + 4, 1.1),
   ];
 }
 
 function passCells(kit: Kit, group: PassGroup, pass: Pass, x: number, y: number, width: number) {
   const lay = layWord(pass);
-  const room = width - 92 - 12;
+  const room = width - 90 - 11;
   const next = cutText(kit.metrics, group.thenText.get(pass.number) ?? '', 8, 'regular', room);
   return [
     inkText(x, y, String(pass.number), { size: 10, font: 'bold' }),
     ...(lay.bearingDeg === null ? [] : layArrow(x + 27, y - 3, lay.bearingDeg)),
     inkText(x + 34, y, lay.word, { size: 8.5 }),
-    inkText(x + 88, y, wholeLength(pass.lengthFt, kit.plan.project.units), {
+    inkText(x + 87, y, wholeLength(pass.lengthFt, kit.plan.project.units), {
       size: 8.5,
       align: 'right',
     }),
-    inkText(x + 92, y, next, { size: 8 }),
+    inkText(x + 90, y, next, { size: 8 }),
     inkBox(x + width - 10, y - 8, 9, 9, 0.7),
     inkRule(x, x + width, y + 3.6, 0.3, FAINT),
   ];

@@ -6,16 +6,19 @@ import { inkBox, inkRule, inkText } from '../ink';
 import { stakesById, type Kit } from '../kit';
 import type { Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
-import { planRoundDrawing } from '../round-drawing';
+import { drawingHeight, planRoundDrawing } from '../round-drawing';
 import type { Draft } from '../sheet-head';
 import { ROW_HEIGHT, stakeRow, TABLE_HEAD, tableHead } from './stake-table';
 
 const HEAD = 20;
 const COUNT_HEIGHT = 30;
-/** A drawing is followed by at least this many rows on its sheet. */
+/** A drawing is followed by at least this many rows on its sheet, and a count stands below as many. */
 const LEAST_ROWS = 3;
+/** Height that a drawing gives up to keep a round on one sheet. */
+const SPARE = 40;
 
-export function stakePages(kit: Kit, stakes: StakePlan): Draft[] {
+/** `before`: how many sheets come first. The outline drawings follow right after these sheets. */
+export function stakePages(kit: Kit, stakes: StakePlan, before: number): Draft[] {
   const flow = startFlow(kit.paper);
   const byId = stakesById(stakes);
   const touched: number[][] = [];
@@ -27,18 +30,21 @@ export function stakePages(kit: Kit, stakes: StakePlan): Draft[] {
     const rows = round.stakes.map((id) => byId.get(id)).filter((stake) => stake !== undefined);
     addRound(kit, stakes, round, rows, flow, () => note(round.number));
   }
-  const total = stakes.rounds.length;
-  return flow.pages().map((marks, i) => pageDraft(marks, touched[i] ?? [], total));
+  const pages = flow.pages();
+  const lead =
+    'Tapes tight and level; drive the stake where they cross. Check off by more than its limit: ' +
+    `pull it, set it again. All numbers: sheet ${before + pages.length + 1}.`;
+  return pages.map((marks, i) => ({
+    title: pageTitle(touched[i] ?? [], stakes.rounds.length),
+    lead,
+    marks,
+  }));
 }
 
-function pageDraft(marks: readonly Mark[], rounds: readonly number[], total: number): Draft {
+function pageTitle(rounds: readonly number[], total: number): string {
   const [first, last] = [rounds[0] ?? 1, rounds[rounds.length - 1] ?? 1];
   const which = first === last ? `round ${first}` : `rounds ${first} to ${last}`;
-  return {
-    title: `Stakes, ${which} of ${total}`,
-    lead: 'Both tapes tight and level. Drive the stake where they cross. Measure the check.',
-    marks,
-  };
+  return `Stakes, ${which} of ${total}`;
 }
 
 function addRound(
@@ -50,17 +56,21 @@ function addRound(
   note: () => void,
 ): void {
   const lead = roundLead(kit, round, rows);
-  const drawing = planRoundDrawing(kit, stakes, round, rows);
-  const opening = HEAD + lead.length * 12 + drawing.height + 8 + TABLE_HEAD;
-  flow.need(opening + Math.min(rows.length, LEAST_ROWS) * ROW_HEIGHT + COUNT_HEIGHT);
+  const opening = HEAD + lead.length * 12 + 8 + TABLE_HEAD;
+  const tall = drawingHeight(rows.length);
+  flow.need(opening + tall + Math.min(rows.length, LEAST_ROWS) * ROW_HEIGHT + COUNT_HEIGHT);
+  const over = opening + tall + rows.length * ROW_HEIGHT + COUNT_HEIGHT - flow.left();
+  const height = over > 0 && over <= SPARE ? tall - over : tall;
+  const drawing = { height, marks: planRoundDrawing(kit, stakes, round, rows, height) };
   note();
   addHeading(kit, roundTitle(round, stakes), lead, flow);
   flow.add(moveMarks(drawing.marks, kit.paper.left, flow.y()), drawing.height + 8);
   addTableHead(kit, flow);
   rows.forEach((stake, i) => {
-    const last = i === rows.length - 1;
-    if (flow.need(ROW_HEIGHT + (last ? COUNT_HEIGHT : 0))) {
-      addHeading(kit, `${roundTitle(round, stakes)}, continued`, [holdText(round)], flow);
+    const toEnd = rows.length - i;
+    const rest = toEnd <= LEAST_ROWS ? toEnd * ROW_HEIGHT + COUNT_HEIGHT : ROW_HEIGHT;
+    if (flow.need(rest)) {
+      addHeading(kit, `${roundTitle(round, stakes)}, continued`, lead, flow);
       addTableHead(kit, flow);
     }
     note();

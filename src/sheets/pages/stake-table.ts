@@ -23,8 +23,8 @@ function columns(kit: Kit) {
   const reading1 = 108;
   const from2 = reading1 + ems * READING_SIZE + 7;
   const reading2 = from2 + 19;
-  const side = reading2 + ems * READING_SIZE + 8;
-  const check = side + 29;
+  const side = reading2 + ems * READING_SIZE + 6;
+  const check = side + 26;
   const checkReading = check + 45;
   const within = checkReading + ems * CHECK_SIZE + 4;
   return {
@@ -41,9 +41,9 @@ function columns(kit: Kit) {
     checkReading,
     within,
     limit: within + 25,
-    over: width - 29,
-    in: width - 26,
-    out: width - 12,
+    over: width - 35,
+    set: width - 33,
+    lifted: width - 12,
   };
 }
 
@@ -59,8 +59,8 @@ export function tableHead(kit: Kit, y: number): Mark[] {
     head(at.reading2, 'second tape'),
     head(at.side, 'side'),
     head(at.check, 'then measure the check; its limit'),
-    head(at.in - 1, 'in'),
-    head(at.out - 2, 'out'),
+    inkText(left + at.set + 6, y, 'set', { size: 8, align: 'centre' }),
+    inkText(right, y, 'lifted', { size: 8, align: 'right' }),
     inkRule(left, right, y + 4, 1.2),
   ];
 }
@@ -83,8 +83,8 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
     ...(over
       ? [inkText(left + at.over, y, 'over', { size: 8, font: 'bold', align: 'right' })]
       : []),
-    ...tickBox(left + at.in, y - 10),
-    ...tickBox(left + at.out, y - 10),
+    ...tickBox(left + at.set, y - 10),
+    ...tickBox(left + at.lifted, y - 10),
     inkRule(left, right, y + 5.4, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
   ];
 }
