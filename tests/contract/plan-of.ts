@@ -39,7 +39,7 @@ export function readDemo(file: string): Project {
   return read.value;
 }
 
-function assetsOf(project: Project): Assets {
+export function assetsOf(project: Project): Assets {
   const source = project.art?.source;
   const fonts = source?.kind === 'text' ? { [source.font]: fontBytes(source.font) } : {};
   const files =

@@ -1,0 +1,26 @@
+/** What the phone page is made from, for both demos: stakes only, once per worker. */
+import { buildField } from '../../src/field/build-field';
+import type { CrewJob } from '../../src/exchange/crew-data';
+import { placeGraphic } from '../../src/plan/make-plan';
+import { planStakes } from '../../src/stakeout/plan-stakes';
+import { assetsOf, readDemo } from '../contract/plan-of';
+
+const made = new Map<string, CrewJob>();
+
+export const DEMOS = ['lanterns-word.json', 'lantern-emblem.json'] as const;
+
+export function demoCrew(file: (typeof DEMOS)[number]): CrewJob {
+  const before = made.get(file);
+  if (before) return before;
+  const project = readDemo(file);
+  const system = project.units;
+  const field = buildField(project.field, system);
+  const graphic = placeGraphic(project, assetsOf(project));
+  if (!field.ok || !graphic.ok) throw new Error(`${file} has no ground or graphic`);
+  const spec = { ...project.stakeout, system };
+  const stakes = planStakes({ field: field.value, graphic: graphic.value, spec });
+  if (!stakes.ok) throw new Error(`${file} has no stakes`);
+  const job = { name: project.name, fingerprint: '0123456789abcdef', system, stakes: stakes.value };
+  made.set(file, job);
+  return job;
+}
