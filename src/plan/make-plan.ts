@@ -63,7 +63,7 @@ export function makePlan(
 ): Result<Plan> {
   const steps = collectSteps();
   onStep('ground');
-  const field = steps.take(buildField(project.field, project.units));
+  const field = steps.take(buildField(project.field, project.units, project.stakeout.tape));
   const machines = steps.take(findMachines(project.mowing));
   const graphic = steps.take(placeGraphic(project, assets));
   if (!field || !machines || !graphic) return fail(...steps.problems);

@@ -3,11 +3,13 @@
  * the command line and tests call the same ones. An edit never changes its input; a value that makes
  * no sense gives problems and the project stays as it was.
  */
+import { DEFAULT_STEEL, type SteelUse } from '../adjust/steel-tape';
 import type { LengthSystem } from '../base/quantity';
 import { fail, problem, type Result } from '../base/result';
 import type { ArtSource, Placement } from '../art/model';
 import type { DesignSpec, GroundSpec, LaySense } from '../design/model';
 import type { FencePoint, FieldSpec, KeepOutSpec, MeasuredPole } from '../field/model';
+import { classScaleSigma, type TapeClass } from '../field/tape-classes';
 import type { Point } from '../geometry/point';
 import type { LabourSpec } from '../labour/model';
 import type { MowingSpec } from '../mowing/model';
@@ -245,6 +247,45 @@ export const setTarget95 = edit<number>('Change the stakes’ target', (p, targe
 export const setTape = edit<Partial<TapeSpec>>('Change the tape', (p, tape) =>
   editStakeout(p, { tape: { ...p.stakeout.tape, ...tape } }),
 );
+
+/**
+ * The class printed on the tape: its scale error is then half the class limit. What the proportional
+ * part held of it is taken out; null takes the class off again and puts the scale back in there.
+ */
+export const setTapeClass = edit<TapeClass | null>('Change the tape’s class', (p, tapeClass) => {
+  const old = p.stakeout.tape.scaleSigma ?? 0;
+  const tape = without(p.stakeout.tape, 'accuracyClass', 'scaleSigma');
+  const whole = Math.hypot(tape.proportional, old);
+  if (tapeClass === null) return editStakeout(p, { tape: { ...tape, proportional: whole } });
+  const scaleSigma = classScaleSigma(tapeClass, tape.limitFt);
+  const proportional = old > 0 ? tape.proportional : rest(whole, scaleSigma);
+  return editStakeout(p, {
+    tape: { ...tape, accuracyClass: tapeClass, proportional, scaleSigma },
+  });
+});
+
+/** What a whole error holds besides a part of it; the whole when the part is larger. */
+const rest = (whole: number, part: number): number =>
+  part < whole ? Math.sqrt(whole * whole - part * part) : whole;
+
+/** The other holder's tape of another kind; null: two tapes of the first kind. */
+export const setSecondTape = edit<TapeSpec | null>('Change the second tape', (p, tape) => {
+  const others = without(p.stakeout, 'secondTape');
+  return { ...p, stakeout: tape === null ? others : { ...others, secondTape: tape } };
+});
+
+/** The object less some of its keys. */
+function without<T extends object, K extends keyof T>(value: T, ...keys: K[]): Omit<T, K> {
+  const copy: Partial<T> = { ...value };
+  for (const key of keys) delete copy[key];
+  return copy as Omit<T, K>;
+}
+
+/** How a steel tape is used on the day; null prints no corrections. */
+export const setSteel = edit<Partial<SteelUse> | null>('Change the steel tape', (p, steel) => {
+  const { steel: old = DEFAULT_STEEL, ...others } = p.stakeout;
+  return { ...p, stakeout: steel === null ? others : { ...others, steel: { ...old, ...steel } } };
+});
 
 export const setCrew = edit<Project['stakeout']['crew']>('Change the setting-out crew', (p, crew) =>
   editStakeout(p, { crew }),

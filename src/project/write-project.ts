@@ -11,7 +11,9 @@ const ORDER = [
   ...['bearingDeg', 'distanceFt', 'sigmaIn', 'passesPerBand', 'offsetFt', 'centre', 'radiusFt'],
   ...['widthFt', 'rotationDeg', 'ground', 'shape', 'marginFt', 'graphicLay', 'edgeLaps'],
   ...['wide', 'narrow', 'overrides', 'gate', 'toleranceIn', 'target95In', 'tape'],
-  ...['readingSigmaIn', 'proportional', 'limitFt', 'crew', 'people', 'opens', 'closes', 'rates'],
+  ...['secondTape', 'material', 'accuracyClass', 'readingSigmaIn', 'proportional', 'scaleSigma'],
+  ...['limitFt', 'steel', 'temperatureF', 'pullLb', 'spanFt', 'standardF', 'standardPullLb'],
+  ...['weightLbPerFt', 'sectionSqIn', 'crew', 'people', 'opens', 'closes', 'rates'],
   ...['low', 'likely', 'high', 'svg'],
 ];
 const RANK = new Map(ORDER.map((key, i) => [key, i]));

@@ -3,7 +3,8 @@ import { roundReading, type LengthSystem } from '../base/quantity';
 import { differenceSigmaIn, type PrecisePoint } from '../adjust/precise-point';
 import { pointDistance, type Point } from '../geometry/point';
 import { CHECK_SIGMAS } from './limits';
-import type { Check, TapeSpec } from './model';
+import type { Check } from './model';
+import type { HeldTape } from './tapes';
 import type { SetStake } from './ties';
 import { methodControls } from './ties';
 
@@ -31,7 +32,7 @@ const SHORTEST_CHECK_FT = 4;
 export function chooseCheck(
   stake: SetStake,
   sources: readonly CheckSource[],
-  tape: TapeSpec,
+  tape: HeldTape,
   system: LengthSystem,
 ): Check | null {
   const used = methodControls(stake.set);
@@ -53,18 +54,19 @@ export function chooseCheck(
 function readCheck(
   stake: SetStake,
   source: CheckSource,
-  tape: TapeSpec,
+  tape: HeldTape,
   system: LengthSystem,
 ): Check {
   return {
     from: source.id,
     reading: roundReading(pointDistance(stake.point.at, source.point.at), system),
+    ...(tape.held === undefined ? {} : { tape: tape.held }),
     limitIn: CHECK_SIGMAS * differenceSigmaIn(stake.point, source.point, tape),
   };
 }
 
 /** The larger of the slips, inches, that the reading would just show in either tie. */
-function detectableSlipIn(stake: SetStake, source: CheckSource, tape: TapeSpec): number {
+function detectableSlipIn(stake: SetStake, source: CheckSource, tape: HeldTape): number {
   const d = pointDistance(stake.point.at, source.point.at);
   if (d > tape.limitFt - 0.05 || d < SHORTEST_CHECK_FT) return Infinity;
   const sigma = differenceSigmaIn(stake.point, source.point, tape);

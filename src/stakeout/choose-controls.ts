@@ -6,7 +6,7 @@
  */
 import type { Control } from '../field/model';
 import { pointDistance, type Point } from '../geometry/point';
-import { knownPoint, sharePoint } from '../adjust/precise-point';
+import { knownPoint, sharePoint, TAPE_CAUSES } from '../adjust/precise-point';
 import { gridCandidates, lineCandidates } from './control-candidates';
 import { chooseCheck, type CheckSource } from './choose-check';
 import { countBits, emptyBits, hasBit, mergeBits, pairCover } from './cover';
@@ -23,6 +23,7 @@ import {
   type CoverTable,
   type CoverTask,
 } from './search-controls';
+import { checkTape, longestTapeFt, tapePairs } from './tapes';
 import { bestSetting, type SetStake, type TapeEnd } from './ties';
 
 export interface SetControl {
@@ -53,14 +54,17 @@ interface Choosing {
   readonly stakes: readonly Point[];
 }
 
-/** The plan before any control is set: the fixed ones, each with two causes of error of its own. */
+/**
+ * The plan before any control is set: the fixed ones, each with two causes of error of its own behind
+ * those of the tapes.
+ */
 export function fixedEnds(controls: readonly Control[]): ControlPlan {
   const ends = controls.map((c, i): TapeEnd => ({
     id: c.id,
-    point: knownPoint(c.at, c.covariance, 2 * i),
+    point: knownPoint(c.at, c.covariance, TAPE_CAUSES + 2 * i),
     covariance: c.covariance,
   }));
-  return { ends, set: [], causes: 2 * ends.length };
+  return { ends, set: [], causes: TAPE_CAUSES + 2 * ends.length };
 }
 
 /** Chooses and sets the controls. Stakes that stay out of reach are left to the caller to report. */
@@ -93,7 +97,7 @@ function chooseFor(
   ground: StakeGround,
   target: number,
 ): ControlPlan {
-  const { limitFt } = job.spec.tape;
+  const limitFt = longestTapeFt(job.spec);
   const start = fixedEnds(controls);
   if (coverOf(job, start, target).count === job.stakes.length) return start;
   const lines = lineCandidates(controls, all, ground, limitFt);
@@ -143,7 +147,8 @@ const coverTask = (
   known: plan.ends,
   candidates: candidatesFor(job, plan, places),
   stakes: job.stakes,
-  tape: job.spec.tape,
+  held: tapePairs(job.spec),
+  limitFt: longestTapeFt(job.spec),
   targetIn,
 });
 
@@ -163,9 +168,10 @@ export function controlsServe(
 /** All stakes covered by the pairs of a plan, within a target. */
 function coverOf(job: Choosing, plan: ControlPlan, targetIn: number) {
   const bits = emptyBits(job.stakes.length);
+  const held = tapePairs(job.spec);
   for (let i = 0; i < plan.ends.length; i++) {
     for (let j = 0; j < i; j++) {
-      mergeBits(bits, pairCover(plan.ends[j]!, plan.ends[i]!, job.stakes, job.spec.tape, targetIn));
+      mergeBits(bits, pairCover(plan.ends[j]!, plan.ends[i]!, job.stakes, held, targetIn));
     }
   }
   return { bits, count: countBits(bits) };
@@ -192,14 +198,13 @@ function extend(
 }
 
 function candidatesFor(job: Choosing, plan: ControlPlan, places: readonly Point[]): Candidate[] {
-  const { tape, system } = job.spec;
   const sources = checkSources(plan);
   return places.flatMap((at): Candidate[] => {
     if (plan.ends.some((e) => pointDistance(e.point.at, at) < CONTROLS_APART_FT)) return [];
-    const stake = bestSetting(plan.ends, at, tape, system);
+    const stake = bestSetting(plan.ends, at, job.spec);
     if (!stake) return [];
     const end = { id: '?', point: { ...stake.point, own: [] }, covariance: stake.covariance };
-    const checked = chooseCheck(stake, sources, tape, system) !== null;
+    const checked = chooseCheck(stake, sources, checkTape(job.spec), job.spec.system) !== null;
     return [{ at, end, semiMajor95In: stake.semiMajor95In, checked }];
   });
 }
@@ -210,7 +215,7 @@ export const checkSources = (plan: ControlPlan): CheckSource[] =>
 
 /** The one or two candidates that add most stakes per control; null when none adds any. */
 function bestGain(table: CoverTable): Point[] | null {
-  const { candidates, stakes, tape } = table.task;
+  const { candidates, stakes, limitFt } = table.task;
   const have = countBits(table.base);
   const scratch = emptyBits(stakes.length);
   let best: Point[] | null = null;
@@ -220,7 +225,7 @@ function bestGain(table: CoverTable): Point[] | null {
     if (gain <= most) return;
     const order = settingOrder(
       members.map((i) => candidates[i]!),
-      tape.limitFt,
+      limitFt,
     );
     if (!order) return;
     most = gain;
@@ -238,7 +243,7 @@ function steppingStone(job: Choosing, plan: ControlPlan, table: CoverTable): Poi
   const missing = job.stakes.filter((_, i) => !hasBit(table.base, i));
   const reach = (p: Point) => Math.min(...missing.map((m) => pointDistance(m, p)));
   const unreached = missing.some((m) =>
-    plan.ends.every((e) => pointDistance(e.point.at, m) > job.spec.tape.limitFt),
+    plan.ends.every((e) => pointDistance(e.point.at, m) > longestTapeFt(job.spec)),
   );
   if (!unreached) return null;
   const known = Math.min(...plan.ends.map((e) => reach(e.point.at)));
@@ -255,9 +260,9 @@ function steppingStone(job: Choosing, plan: ControlPlan, table: CoverTable): Poi
 
 /** Sets one control with printed readings and its check; null when it cannot be. */
 export function addControl(job: { readonly spec: StakeoutSpec }, plan: ControlPlan, at: Point) {
-  const { tape, system } = job.spec;
-  const stake = bestSetting(plan.ends, at, tape, system);
-  const check = stake && chooseCheck(stake, checkSources(plan), tape, system);
+  const stake = bestSetting(plan.ends, at, job.spec);
+  const check =
+    stake && chooseCheck(stake, checkSources(plan), checkTape(job.spec), job.spec.system);
   if (!stake || !check) return null;
   const id = `K${plan.set.length + 1}`;
   const point = sharePoint(stake.point, plan.causes);
@@ -293,7 +298,7 @@ function rebuild(job: Choosing, plan: ControlPlan, places: readonly Point[]): Co
   let built: ControlPlan = {
     ends: plan.ends.slice(0, fixed),
     set: [],
-    causes: 2 * fixed,
+    causes: TAPE_CAUSES + 2 * fixed,
   };
   for (const at of places) {
     const next = addControl(job, built, at);

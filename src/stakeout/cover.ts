@@ -1,7 +1,7 @@
 /** Sets of stakes as bits, and which stakes a pair of controls can set. */
 import type { Point } from '../geometry/point';
-import type { TapeSpec } from './model';
-import { tiePair, tiePrecisionIn, type TapeEnd } from './ties';
+import type { TapePair } from './tapes';
+import { tiePair, tiePrecisionIn, type TapeEnd, type TiePair } from './ties';
 
 export type Bits = Uint32Array;
 
@@ -46,19 +46,31 @@ export function mergeStored(into: Bits, store: Bits, at: number): void {
   for (let i = 0; i < into.length; i++) into[i]! |= store[at + i]!;
 }
 
-/** The stakes that the pair sets within `targetIn`, added to `bits`. */
+/**
+ * The stakes that two controls set within `targetIn`, whichever way the tapes are held, added to
+ * `bits`.
+ */
 export function pairCover(
   a: TapeEnd,
   b: TapeEnd,
   stakes: readonly Point[],
-  tape: TapeSpec,
+  held: readonly TapePair[],
   targetIn: number,
   bits: Bits = emptyBits(stakes.length),
 ): Bits {
-  const pair = tiePair(a, b);
+  for (const tapes of held) addCover(tiePair(a, b, tapes), stakes, targetIn, bits);
+  return bits;
+}
+
+/** The stakes that a pair with its tapes sets within `targetIn`, added to `bits`. */
+export function addCover(
+  pair: TiePair,
+  stakes: readonly Point[],
+  targetIn: number,
+  bits: Bits,
+): void {
   for (let i = 0; i < stakes.length; i++) {
-    const precision = tiePrecisionIn(pair, stakes[i]!, tape);
+    const precision = tiePrecisionIn(pair, stakes[i]!);
     if (precision < Infinity && precision <= targetIn) setBit(bits, i);
   }
-  return bits;
 }

@@ -1,22 +1,36 @@
 /** The stake-out: strings, swings, controls, ties, order. Geometry in feet, precision in inches. */
 import type { LengthSystem, Reading } from '../base/quantity';
 import type { Feet } from '../base/units';
+import type { SteelUse } from '../adjust/steel-tape';
 import type { Control, Covariance } from '../field/model';
+import type { TapeClass } from '../field/tape-classes';
 import type { Point } from '../geometry/point';
 
 export interface TapeSpec {
+  readonly name?: string;
+  readonly material?: 'fibreglass' | 'steel';
+  readonly accuracyClass?: TapeClass;
   /** Reading error of one pull, inches, 1 sigma. */
   readonly readingSigmaIn: number;
-  /** Proportional part, 1 sigma: 1/3000 is 0.000333. */
+  /** Proportional part of one pull, 1 sigma: 1/3000 is 0.000333. */
   readonly proportional: number;
+  /** Scale error common to all pulls with this tape, 1 sigma; absent: counted in `proportional`. */
+  readonly scaleSigma?: number;
   readonly limitFt: Feet;
 }
+
+/** Which tape is held: 1 is `tape`, 2 is `secondTape`. */
+export type TapeNumber = 1 | 2;
 
 export interface StakeoutSpec {
   /** The drawn outline may stray this far from the art. */
   readonly toleranceIn: number;
   readonly target95In: number;
   readonly tape: TapeSpec;
+  /** The other holder's tape when it is of another kind; absent: two of the first kind. */
+  readonly secondTape?: TapeSpec;
+  /** How a steel tape is used on the day, for the printed corrections. */
+  readonly steel?: SteelUse;
   readonly system: LengthSystem;
   /** People setting out: two tape holders and one or two markers. */
   readonly crew: 2 | 3 | 4;
@@ -46,12 +60,16 @@ export type SetMethod =
 export interface Tie {
   readonly from: string;
   readonly reading: Reading;
+  /** Absent when both tapes are of one kind. */
+  readonly tape?: TapeNumber;
 }
 
 export interface Check {
   /** A control or an earlier stake. */
   readonly from: string;
   readonly reading: Reading;
+  /** Absent when both tapes are of one kind. */
+  readonly tape?: TapeNumber;
   /** 3 sigma of the difference, inches. */
   readonly limitIn: number;
 }
@@ -94,6 +112,8 @@ export interface Round {
   readonly number: number;
   /** The two controls the tapes are held at. */
   readonly from: readonly [string, string];
+  /** Which tape is held at each of the two; absent when both are of one kind. */
+  readonly tapes?: readonly [TapeNumber, TapeNumber];
   readonly stakes: readonly string[];
 }
 

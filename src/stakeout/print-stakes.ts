@@ -3,8 +3,9 @@ import type { Point } from '../geometry/point';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
 import { checkSources, type ControlPlan } from './choose-controls';
 import { chooseCheck, type CheckSource } from './choose-check';
-import type { Round, Stake, StakeKind, StakeoutSpec } from './model';
+import type { Round, SetMethod, Stake, StakeKind, StakeoutSpec } from './model';
 import type { StakeRun } from './order-stakes';
+import { checkTape } from './tapes';
 import { methodControls, setByTies } from './ties';
 
 /** A stake still to be numbered. */
@@ -86,12 +87,12 @@ function printOne(
   known: Known,
   spec: StakeoutSpec,
 ): Unrounded | null {
-  const set = setByTies(run.pair.a, run.pair.b, wanted.at, spec.tape, spec.system);
+  const set = setByTies(run.pair.a, run.pair.b, wanted.at, run.pair.tapes, spec.system);
   if (!set) return null;
   const near = spacingNear(known.near, set.point.at).map((p) => p.tag);
   const check =
-    chooseCheck(set, [...known.controls, ...near], spec.tape, spec.system) ??
-    chooseCheck(set, known.earlier, spec.tape, spec.system);
+    chooseCheck(set, [...known.controls, ...near], checkTape(spec), spec.system) ??
+    chooseCheck(set, known.earlier, checkTape(spec), spec.system);
   if (!check) return null;
   const source = { id, point: set.point, isControl: false };
   spacingAdd(known.near, set.point.at, source);
@@ -107,18 +108,20 @@ function printOne(
   };
 }
 
-/** Consecutive stakes pulled from the same two controls make a round. */
+/** Consecutive stakes pulled from the same two controls with the same tapes make a round. */
 function numberRounds(
   stakes: readonly Unrounded[],
   printed: readonly (Unrounded | undefined)[],
 ): PrintedStakes {
-  const rounds: { number: number; from: readonly [string, string]; stakes: string[] }[] = [];
+  const rounds: (Omit<Round, 'stakes'> & { readonly stakes: string[] })[] = [];
   const numbered = new Map<Unrounded, Stake>();
   for (const stake of stakes) {
     const from = methodControls(stake.set);
     const last = rounds[rounds.length - 1];
-    const same = last && last.from.includes(from[0]) && last.from.includes(from[1]);
-    const round = same ? last : { number: rounds.length + 1, from, stakes: [] };
+    const same = last && continuesRound(last, stake.set);
+    const round = same
+      ? last
+      : { number: rounds.length + 1, from, ...heldAt(stake.set), stakes: [] };
     if (!same) rounds.push(round);
     round.stakes.push(stake.id);
     numbered.set(stake, { ...stake, round: round.number });
@@ -128,4 +131,18 @@ function numberRounds(
     rounds,
     printed: printed.map((s) => s && numbered.get(s)),
   };
+}
+
+function continuesRound(round: Omit<Round, 'stakes'>, set: SetMethod): boolean {
+  const from = methodControls(set);
+  if (!round.from.includes(from[0]) || !round.from.includes(from[1])) return false;
+  const { tapes } = heldAt(set);
+  if (!tapes || !round.tapes) return true;
+  return (round.from[0] === from[0]) === (round.tapes[0] === tapes[0]);
+}
+
+/** Who holds which tape; on a line the other holder has the other tape. */
+function heldAt(set: SetMethod): Pick<Round, 'tapes'> {
+  const first = set.tie1.tape;
+  return first === undefined ? {} : { tapes: first === 1 ? [1, 2] : [2, 1] };
 }

@@ -4,7 +4,7 @@
  */
 import { pointDistance, type Point } from '../geometry/point';
 import { countBits, emptyBits, mergeBits, mergeStored, pairCover, type Bits } from './cover';
-import type { TapeSpec } from './model';
+import type { TapePair } from './tapes';
 import type { TapeEnd } from './ties';
 
 /** A place for a control stake as it can be set and checked from what is known so far. */
@@ -20,7 +20,9 @@ export interface CoverTask {
   readonly known: readonly TapeEnd[];
   readonly candidates: readonly Candidate[];
   readonly stakes: readonly Point[];
-  readonly tape: TapeSpec;
+  readonly held: readonly TapePair[];
+  /** Reach of a check. */
+  readonly limitFt: number;
   readonly targetIn: number;
 }
 
@@ -38,9 +40,9 @@ export interface CoverTable {
 
 /** Which stakes the known controls, each candidate and each pair of candidates can set. */
 export function coverTable(task: CoverTask): CoverTable {
-  const { known, candidates, stakes, tape, targetIn } = task;
+  const { known, candidates, stakes, held, targetIn } = task;
   const base = emptyBits(stakes.length);
-  const add = (a: TapeEnd, b: TapeEnd, bits: Bits) => pairCover(a, b, stakes, tape, targetIn, bits);
+  const add = (a: TapeEnd, b: TapeEnd, bits: Bits) => pairCover(a, b, stakes, held, targetIn, bits);
   known.forEach((b, j) => known.slice(0, j).forEach((a) => add(a, b, base)));
   const alone = candidates.map((c) => {
     const bits = base.slice();
@@ -51,13 +53,13 @@ export function coverTable(task: CoverTask): CoverTable {
 }
 
 function pairStore(task: CoverTask, words: number): Bits {
-  const { candidates, stakes, tape, targetIn } = task;
+  const { candidates, stakes, held, targetIn } = task;
   const store = new Uint32Array(words * pairAt(candidates.length, 0));
   const bits = new Uint32Array(words);
   candidates.forEach((c, i) => {
     for (let j = 0; j < i; j++) {
       bits.fill(0);
-      pairCover(candidates[j]!.end, c.end, stakes, tape, targetIn, bits);
+      pairCover(candidates[j]!.end, c.end, stakes, held, targetIn, bits);
       store.set(bits, words * pairAt(i, j));
     }
   });
@@ -94,7 +96,7 @@ export function searchControls(table: CoverTable, most: 1 | 2 | 3): Point[] | nu
 }
 
 function bestOfSize(table: CoverTable, size: number): Point[] | null {
-  const { candidates, stakes, tape } = table.task;
+  const { candidates, stakes, limitFt } = table.task;
   let best: Point[] | null = null;
   let least = Infinity;
   eachCover(table, size, (members, covered) => {
@@ -104,7 +106,7 @@ function bestOfSize(table: CoverTable, size: number): Point[] | null {
       worth < least &&
       settingOrder(
         members.map((i) => candidates[i]!),
-        tape.limitFt,
+        limitFt,
       );
     if (!order) return;
     least = worth;

@@ -14,7 +14,8 @@ import type { PointCovariance } from '../adjust/ellipse';
 import { circleIntersection } from '../geometry/arc';
 import { pointDistance, pointOrientation, type Point } from '../geometry/point';
 import { FLATTEST_TIES_DEG, PLANNED_FLATTEST_TIES_DEG } from './limits';
-import type { SetMethod, TapeSpec } from './model';
+import type { SetMethod, StakeoutSpec, TapeSpec, Tie } from './model';
+import { longestTapeFt, tapePairs, tapesAtHand, type HeldTape, type TapePair } from './tapes';
 
 /** A control as tapes find it: where printed readings put it, with its error. */
 export interface TapeEnd {
@@ -42,48 +43,69 @@ export function tieAngleDeg(a: Point, b: Point, p: Point): number {
 
 const FLATTEST_SINE = Math.sin((PLANNED_FLATTEST_TIES_DEG * Math.PI) / 180);
 
-/** Two controls and what their errors share. */
+/** Two controls, the tapes held there, and what their errors share. */
 export interface TiePair {
   readonly a: TapeEnd;
   readonly b: TapeEnd;
+  readonly tapes: TapePair;
   readonly cross: CrossCovariance;
 }
 
 /** Two controls with what their errors share, worked out once. */
-export const tiePair = (a: TapeEnd, b: TapeEnd): TiePair => ({
+export const tiePair = (a: TapeEnd, b: TapeEnd, tapes: TapePair): TiePair => ({
   a,
   b,
+  tapes,
   cross: crossCovariance(a.point, b.point),
 });
 
 /**
  * Semi-major 95 % axis, inches, of a stake at `p` tied from two controls; Infinity when a tape is too
  * short or the circles meet too flat. With S the variances of the two circles at p (tape and control,
- * and what the controls share) and sine that of the angle between the tapes, the trace of the
- * stake's covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant (S11·S22 − S12²)/sine².
+ * and what they share, the tapes' scales among it) and sine that of the angle between the tapes, the
+ * trace of the stake's covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant
+ * (S11·S22 − S12²)/sine².
  */
-export function tiePrecisionIn(pair: TiePair, p: Point, tape: TapeSpec): number {
+export function tiePrecisionIn(pair: TiePair, p: Point): number {
   const { a, b, cross } = pair;
+  const [tape, second] = pair.tapes;
   const ux = p.x - a.point.at.x;
   const uy = p.y - a.point.at.y;
   const vx = p.x - b.point.at.x;
   const vy = p.y - b.point.at.y;
   const d1 = ux * ux + uy * uy;
   const d2 = vx * vx + vy * vy;
-  const limit = tape.limitFt * tape.limitFt;
-  if (d1 > limit || d2 > limit || !(d1 > 0) || !(d2 > 0)) return Infinity;
+  if (d1 > tape.limitFt ** 2 || d2 > second.limitFt ** 2 || !(d1 > 0) || !(d2 > 0)) return Infinity;
   const area = ux * vy - uy * vx;
   const sine2 = (area * area) / (d1 * d2);
   if (sine2 < FLATTEST_SINE * FLATTEST_SINE) return Infinity;
-  const s11 = tapeVariance(tape, d1) + quadratic(a.covariance, ux, uy) / d1;
-  const s22 = tapeVariance(tape, d2) + quadratic(b.covariance, vx, vy) / d2;
-  const shared = ux * (cross.xx * vx + cross.xy * vy) + uy * (cross.yx * vx + cross.yy * vy);
+  const k1 = 12 * (tape.scaleSigma ?? 0);
+  const k2 = 12 * (second.scaleSigma ?? 0);
+  const s11 =
+    tapeVariance(tape, d1) +
+    quadratic(a.covariance, ux, uy) / d1 +
+    k1 * (k1 * d1 + 2 * alongCause(a.point, tape.scaleCause, ux, uy));
+  const s22 =
+    tapeVariance(second, d2) +
+    quadratic(b.covariance, vx, vy) / d2 +
+    k2 * (k2 * d2 + 2 * alongCause(b.point, second.scaleCause, vx, vy));
+  // Times d1·d2 in feet, as the products below.
+  const shared =
+    ux * (cross.xx * vx + cross.xy * vy) +
+    uy * (cross.yx * vx + cross.yy * vy) +
+    k1 * d1 * alongCause(b.point, tape.scaleCause, vx, vy) +
+    k2 * d2 * alongCause(a.point, second.scaleCause, ux, uy) +
+    (tape.scaleCause === second.scaleCause ? k1 * k2 * d1 * d2 : 0);
   const product = d1 * d2;
   const trace = (s11 + s22 - (2 * shared * (ux * vx + uy * vy)) / product) / sine2;
   const det = (s11 * s22 - (shared * shared) / product) / sine2;
   const root = Math.sqrt(Math.max(0, trace * trace - 4 * det));
   return ELLIPSE_FACTOR_95 * Math.sqrt((trace + root) / 2);
 }
+
+/** A point's response to one cause, along (x, y). */
+const alongCause = (p: PrecisePoint, cause: number, x: number, y: number): number =>
+  x * (p.gx[cause] ?? 0) + y * (p.gy[cause] ?? 0);
 
 /** Square of `tapeSigmaIn`, from the squared distance. */
 const tapeVariance = (tape: TapeSpec, squaredFt: number): number =>
@@ -110,13 +132,13 @@ export function setByTies(
   a: TapeEnd,
   b: TapeEnd,
   wanted: Point,
-  tape: TapeSpec,
+  tapes: TapePair,
   system: LengthSystem,
 ): SetStake | null {
   const left = pointOrientation(a.point.at, b.point.at, wanted) > 0;
-  const best = nearestMeeting(a, b, wanted, left, tape, system);
+  const best = nearestMeeting(a, b, wanted, left, tapes, system);
   if (!best) return null;
-  const point = pointByTies(a.point, b.point, best.at, tape);
+  const point = pointByTies(a.point, b.point, best.at, tapes[0], tapes[1]);
   const intersectionDeg = tieAngleDeg(a.point.at, b.point.at, best.at);
   if (!point || intersectionDeg < FLATTEST_TIES_DEG || intersectionDeg > 180 - FLATTEST_TIES_DEG) {
     return null;
@@ -124,8 +146,8 @@ export function setByTies(
   return finish(
     {
       method: 'ties',
-      tie1: { from: a.id, reading: best.first },
-      tie2: { from: b.id, reading: best.second },
+      tie1: tieOf(a, best.first, tapes[0]),
+      tie2: tieOf(b, best.second, tapes[1]),
       side: left ? 'L' : 'R',
       intersectionDeg,
     },
@@ -133,19 +155,25 @@ export function setByTies(
   );
 }
 
+const tieOf = (from: TapeEnd, reading: Reading, tape: HeldTape): Tie => ({
+  from: from.id,
+  reading,
+  ...(tape.held === undefined ? {} : { tape: tape.held }),
+});
+
 function nearestMeeting(
   a: TapeEnd,
   b: TapeEnd,
   wanted: Point,
   left: boolean,
-  tape: TapeSpec,
+  tapes: TapePair,
   system: LengthSystem,
 ) {
   let best: { first: Reading; second: Reading; at: Point } | null = null;
   let least = Infinity;
   for (const first of nearbyReadings(pointDistance(a.point.at, wanted), { system })) {
     for (const second of nearbyReadings(pointDistance(b.point.at, wanted), { system })) {
-      if (first.ft > tape.limitFt || second.ft > tape.limitFt) continue;
+      if (first.ft > tapes[0].limitFt || second.ft > tapes[1].limitFt) continue;
       const meet = circleIntersection(a.point.at, first.ft, b.point.at, second.ft);
       if (!meet) continue;
       const at = left ? meet.left : meet.right;
@@ -167,7 +195,7 @@ export function setOnLine(
   a: TapeEnd,
   b: TapeEnd,
   wanted: Point,
-  tape: TapeSpec,
+  tape: HeldTape,
   system: LengthSystem,
 ): SetStake | null {
   const length = pointDistance(a.point.at, b.point.at);
@@ -185,7 +213,7 @@ export function setOnLine(
   return finish(
     {
       method: 'line',
-      tie1: { from: a.id, reading },
+      tie1: tieOf(a, reading, tape),
       lineTo: b.id,
       side: toward ? 'T' : 'A',
     },
@@ -202,22 +230,28 @@ function finish(set: SetMethod, point: PrecisePoint): SetStake {
 export function bestSetting(
   known: readonly TapeEnd[],
   wanted: Point,
-  tape: TapeSpec,
-  system: LengthSystem,
+  spec: StakeoutSpec,
 ): SetStake | null {
   let best: SetStake | null = null;
   const keep = (s: SetStake | null) => {
     if (s && (!best || s.semiMajor95In < best.semiMajor95In)) best = s;
   };
-  for (let i = 0; i < known.length; i++) {
-    for (let j = 0; j < known.length; j++) {
-      if (i === j) continue;
-      keep(setOnLine(known[i]!, known[j]!, wanted, tape, system));
-      if (i < j && tiePrecisionIn(tiePair(known[i]!, known[j]!), wanted, tape) < Infinity) {
-        keep(setByTies(known[i]!, known[j]!, wanted, tape, system));
-      }
+  const tapes = tapesAtHand(spec);
+  const held = tapePairs(spec);
+  const near = known.filter((k) => pointDistance(k.point.at, wanted) <= longestTapeFt(spec));
+  for (const a of near) {
+    for (const b of known) {
+      if (a !== b) for (const t of tapes) keep(setOnLine(a, b, wanted, t, spec.system));
     }
   }
+  near.forEach((b, j) => {
+    for (const a of near.slice(0, j)) {
+      for (const t of held) {
+        if (tiePrecisionIn(tiePair(a, b, t), wanted) === Infinity) continue;
+        keep(setByTies(a, b, wanted, t, spec.system));
+      }
+    }
+  });
   return best;
 }
 

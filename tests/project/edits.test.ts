@@ -101,6 +101,17 @@ const USES = [
     { limitFt: 300 },
     (p) => p.stakeout.tape.limitFt === 300 && p.stakeout.tape.readingSigmaIn === 0.25,
   ),
+  // The class limit over the whole tape is two sigma: (0.6 + 0.4 × 61 mm) / 2 over 60.96 m.
+  use(edits.setTapeClass, 'III', (p) => {
+    const { accuracyClass, scaleSigma } = p.stakeout.tape;
+    return accuracyClass === 'III' && Math.abs(scaleSigma! - 25 / 2 / 60_960) < 1e-12;
+  }),
+  use(
+    edits.setSecondTape,
+    { ...defaultProject().stakeout.tape, material: 'steel' as const, limitFt: 300 },
+    (p) => p.stakeout.secondTape?.limitFt === 300 && p.stakeout.tape.limitFt === 200,
+  ),
+  use(edits.setSteel, { temperatureF: 41 }, (p) => p.stakeout.steel?.temperatureF === 41),
   use(edits.setCrew, 4, (p) => p.stakeout.crew === 4),
   use(edits.setPeople, 6, (p) => p.labour.people === 6),
   use(edits.setWindow, { opens: '07:00', closes: '15:30' }, (p) => p.labour.closes === '15:30'),

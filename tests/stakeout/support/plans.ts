@@ -14,7 +14,7 @@ import { planStakes } from '../../../src/stakeout/plan-stakes';
 export const SPEC: StakeoutSpec = {
   toleranceIn: 3,
   target95In: 4,
-  tape: { readingSigmaIn: 0.25, proportional: 1 / 3000, limitFt: 200 },
+  tape: { readingSigmaIn: 0.25, proportional: 1 / 3750, scaleSigma: 1 / 5000, limitFt: 200 },
   system: 'feet-inches',
   crew: 3,
 };
