@@ -4,6 +4,7 @@
  */
 import type { Result } from '../base/result';
 import type { Assets } from '../art/model';
+import { crewPage } from '../exchange/crew-page';
 import { planFiles, type PlanFiles } from '../exchange/plan-files';
 import { makePlan, type PlanStep } from '../plan/make-plan';
 import type { Plan } from '../plan/model';
@@ -47,6 +48,9 @@ export const engine = {
 
   /** Every other file of the output contract, by name. */
   makeFiles: (plan: Plan): PlanFiles => planFiles(plan),
+
+  /** `crew.html`: `page`, as built from `src/crew`, with the plan's lists inside. */
+  makeCrewPage: (plan: Plan, page: string): string => crewPage(plan, page),
 
   /** What a seat sees, `width` × `height` pixels. Throws on a seat that the project lacks. */
   seatPicture: (plan: Plan, seatId: string, width: number, height: number): Picture => {
