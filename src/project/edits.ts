@@ -49,6 +49,13 @@ export const setDate = edit<string>('Change the day', (p, date) => ({ ...p, date
 export const setUnits = edit<LengthSystem>('Change the units', (p, units) => ({ ...p, units }));
 export const setPaper = edit<Project['paper']>('Change the paper', (p, paper) => ({ ...p, paper }));
 
+/** Where the phone page is served; empty takes it out again. */
+export const setCrewAddress = edit<string>('Change the phone page’s address', (p, address) => {
+  const { crewAddress, ...others } = p;
+  if (address === '') return crewAddress === undefined ? p : others;
+  return { ...p, crewAddress: address };
+});
+
 // The ground
 
 /** Any figures of the field at once. */

@@ -23,6 +23,8 @@ export interface Project {
   readonly date: string;
   readonly units: LengthSystem;
   readonly paper: 'letter' | 'a4';
+  /** https address of the phone page (`crew/` of the app, served); absent: none, and no codes. */
+  readonly crewAddress?: string;
   readonly field: FieldSpec;
   readonly pattern: PatternSpec;
   readonly art: ArtSpec | null;

@@ -201,6 +201,16 @@ function isDay(text: string): boolean {
   return day >= 1 && day <= days;
 }
 
+/** Of a host name and a path, short enough to stand before a list in a printed code. */
+const address = v.pipe(
+  v.string(),
+  v.maxLength(120),
+  v.regex(
+    /^https:\/\/[a-z0-9.-]+(:\d{1,5})?(\/[\w.~-]+)*\/?$/i,
+    'an https address without ? or #, like https://grounds.example.edu/crew/',
+  ),
+);
+
 /** The whole saved document; unknown keys are refused. */
 export const projectSchema = v.strictObject({
   format: v.literal(PROJECT_FORMAT),
@@ -210,6 +220,7 @@ export const projectSchema = v.strictObject({
   date,
   units: v.picklist(['feet-inches', 'metric']),
   paper: v.picklist(['letter', 'a4']),
+  crewAddress: v.exactOptional(address),
   field,
   pattern,
   art: v.nullable(v.strictObject({ source, placement })),

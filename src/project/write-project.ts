@@ -3,7 +3,7 @@ import type { Project } from './model';
 
 /** Keys in the order in which a person reads them; keys of lookups come by name, behind these. */
 const ORDER = [
-  ...['format', 'version', 'kind', 'id', 'name', 'club', 'date', 'units', 'paper'],
+  ...['format', 'version', 'kind', 'id', 'name', 'club', 'date', 'units', 'paper', 'crewAddress'],
   ...['field', 'pattern', 'art', 'design', 'mowing', 'stakeout', 'labour', 'seats'],
   ...['book', 'baseSizeIn', 'bases', 'fence', 'fenceShape', 'trackWidthFt', 'skinArcFrom'],
   ...['skinRadiusFt', 'foulWidthFt', 'poles', 'left', 'right', 'controlSigmaIn', 'keepOuts'],

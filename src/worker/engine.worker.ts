@@ -48,6 +48,11 @@ const answers: { readonly [N in OperationName]: Answer<N> } = {
     const { engine } = await engineModule;
     return succeed(engine.makeFiles(lastPlan));
   },
+  async crew({ page }) {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    return succeed(engine.makeCrewPage(lastPlan, page));
+  },
   async seat({ seat, width, height }) {
     if (!lastPlan?.project.seats.some((s) => s.id === seat)) return noPlan();
     const { engine } = await engineModule;

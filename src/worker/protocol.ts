@@ -28,6 +28,8 @@ export interface Operations {
     readonly args: Record<string, never>;
     readonly value: Readonly<Record<string, string | Uint8Array>>;
   };
+  /** The phone page as one file, from the page as built. */
+  readonly crew: { readonly args: { readonly page: string }; readonly value: string };
   readonly seat: {
     readonly args: { readonly seat: string; readonly width: number; readonly height: number };
     readonly value: Picture;
