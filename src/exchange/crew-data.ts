@@ -157,6 +157,24 @@ function crewWay(set: Stake['set'], steps: (reading: Reading) => number): CrewWa
         second: 0,
         side: set.side,
       };
+    case 'offset':
+      return {
+        method: 'offset',
+        from: set.tie1.from,
+        to: set.lineTo,
+        first: steps(set.tie1.reading),
+        second: steps(set.offset),
+        side: set.side,
+      };
+    case 'chord':
+      return {
+        method: 'chord',
+        from: set.chordFrom,
+        to: set.lineTo,
+        first: 0,
+        second: steps(set.offset),
+        side: set.side,
+      };
   }
 }
 

@@ -2,12 +2,14 @@
 import { semiMajor95 } from '../adjust/ellipse';
 import type { Control } from '../field/model';
 import type { OutlinePiece, Stake, StakePlan } from '../stakeout/model';
+import { methodControls } from '../stakeout/ties';
 import { writeCsv, type Cell } from './csv';
 
 const CONTROL_COLUMNS = 'id,name,touch,kind,x_ft,y_ft,sigma_in,semi_major_95_in';
 const STAKE_COLUMNS =
   'stake,kind,round,method,x_ft,y_ft,tie1_from,tie1_ft,tie1_text,tie2_from,tie2_ft,tie2_text,' +
-  'side,check_from,check_ft,check_text,check_limit_in,intersection_deg,semi_major_95_in';
+  'side,check_from,check_ft,check_text,check_limit_in,intersection_deg,semi_major_95_in,' +
+  'offset_ft,offset_text';
 const OUTLINE_COLUMNS =
   'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep';
 const GUIDE_COLUMNS = 'guide,from_stake,to_stake,pass';
@@ -38,7 +40,10 @@ export function stakesCsv(plan: StakePlan | null): string {
 
 function stakeRow(s: Stake): Cell[] {
   const { set, check } = s;
-  const second = set.method === 'ties' ? set.tie2 : null;
+  const [from, to] = methodControls(set);
+  const first = set.method === 'chord' ? null : set.tie1.reading;
+  const second = set.method === 'ties' ? set.tie2.reading : null;
+  const offset = set.method === 'offset' || set.method === 'chord' ? set.offset : null;
   return [
     s.id,
     s.kind,
@@ -46,12 +51,12 @@ function stakeRow(s: Stake): Cell[] {
     set.method,
     s.at.x,
     s.at.y,
-    set.tie1.from,
-    set.tie1.reading.ft,
-    set.tie1.reading.text,
-    set.method === 'ties' ? set.tie2.from : set.lineTo,
-    second?.reading.ft ?? null,
-    second?.reading.text ?? null,
+    from,
+    first?.ft ?? null,
+    first?.text ?? null,
+    to,
+    second?.ft ?? null,
+    second?.text ?? null,
     set.side,
     check.from,
     check.reading.ft,
@@ -59,6 +64,8 @@ function stakeRow(s: Stake): Cell[] {
     check.limitIn,
     set.method === 'ties' ? set.intersectionDeg : null,
     s.semiMajor95In,
+    offset?.ft ?? null,
+    offset?.text ?? null,
   ];
 }
 

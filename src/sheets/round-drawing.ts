@@ -6,6 +6,7 @@ import { boxGrow, boxOfPoints, type Box } from '../geometry/box';
 import type { Control } from '../field/model';
 import type { Point } from '../geometry/point';
 import type { Round, Stake, StakePlan } from '../stakeout/model';
+import { methodControls } from '../stakeout/ties';
 import { drawBearings, drawField, fieldBox } from './draw-field';
 import { drawLabels } from './draw-labels';
 import { outlineFill, outlineLines, outlineMarks } from './draw-outline';
@@ -26,6 +27,9 @@ const FEW_HEIGHT = 160;
 const HEIGHT = 190;
 /** With more than this the drawing takes what room there is from the key. */
 const MANY = 30;
+
+/** Controls where a tape is held: none in a round of short tapes. */
+const heldIn = (round: Round): readonly string[] => round.from ?? [];
 
 /** Height of the drawing of a round of so many stakes, points. */
 export const drawingHeight = (rows: number): number => (rows <= FEW ? FEW_HEIGHT : HEIGHT);
@@ -62,7 +66,7 @@ function mainMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Sta
       ? kindSign(stake.kind, frame.toPaper(stake.at), SIGN)
       : [inkCircle(frame.toPaper(stake.at), 1, BLACK, null)],
   );
-  const held = round.from.flatMap((id) =>
+  const held = heldIn(round).flatMap((id) =>
     controlSign(frame.toPaper(pointNamed(at, id)), 9, false, true),
   );
   const inside = [
@@ -87,7 +91,7 @@ function roundLabels(
   frame: ViewFrame,
 ) {
   const at = standingPoints(stakes);
-  const held = round.from.map((id) => ({ id, at: pointNamed(at, id) }));
+  const held = heldIn(round).map((id) => ({ id, at: pointNamed(at, id) }));
   const wanted = [...rows, ...held].map(({ id, at: place }) =>
     request(kit, id, frame.toPaper(place)),
   );
@@ -129,16 +133,18 @@ function keyMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
   const ground = boxGrow(boxOfPoints(rows.map((s) => s.at)) ?? EMPTY_BOX, 3);
   const area = boxRing(ground).map(frame.toPaper);
   const middle = { x: (ground.minX + ground.maxX) / 2, y: (ground.minY + ground.maxY) / 2 };
-  const tapes = round.from.map((id) =>
+  const tapes = heldIn(round).map((id) =>
     inkLine([pointNamed(at, id), middle].map(frame.toPaper), inkStroke(0.5)),
   );
-  const controls = stakes.controls.filter((c) => c.kind === 'fixed' || round.from.includes(c.id));
+  const controls = stakes.controls.filter(
+    (c) => c.kind === 'fixed' || heldIn(round).includes(c.id),
+  );
   return [
     drawField(field, frame),
     ...tapes,
     inkRing(area, inkStroke(0.9, 0, AREA_DASH)),
     ...controls.flatMap((c) => keyControl(c, round, frame)),
-    ...controlLabels(kit, stakes, round.from, frame),
+    ...controlLabels(kit, stakes, heldIn(round), frame),
   ];
 }
 
@@ -148,14 +154,14 @@ function fewMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
   const at = standingPoints(stakes);
   const checks = [...new Set(rows.map((stake) => stake.check.from))];
   const own = new Set(rows.map((stake) => stake.id));
-  const used = new Set([...round.from, ...checks]);
+  const used = new Set([...heldIn(round), ...checks]);
   const known = stakes.controls.filter((c) => c.kind === 'fixed' || used.has(c.id));
   const others = stakes.stakes.filter((s) => s.kind !== 'control' && checks.includes(s.id));
   const places = [...known, ...others, ...rows].map((stood) => stood.at);
   const ground = boxOfPoints(places) ?? EMPTY_BOX;
   const frame = { ...frameView(ground, boxGrow(window, -16), project.units), window };
   const tapes = rows.flatMap((stake) => tapeLines(stake, at, frame));
-  const names = [...new Set([...round.from, ...own, ...checks])];
+  const names = [...new Set([...heldIn(round), ...own, ...checks])];
   return [
     drawField(field, frame),
     { kind: 'clip', clip: window, marks: tapes } as const,
@@ -170,7 +176,7 @@ function fewMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
 /** Tapes as lines, the check dashed. */
 function tapeLines(stake: Stake, at: ReadonlyMap<string, Point>, frame: ViewFrame): Mark[] {
   const { set, check } = stake;
-  const from = set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from];
+  const from = set.method === 'line' ? [set.tie1.from] : methodControls(set);
   const line = (id: string) => [pointNamed(at, id), stake.at].map(frame.toPaper);
   return [
     ...from.map((id) => inkLine(line(id), inkStroke(1.4))),
@@ -197,6 +203,6 @@ function controlLabels(
 
 function keyControl(c: Control, round: Round, frame: ViewFrame): Mark[] {
   const at = frame.toPaper(c.at);
-  const held = round.from.includes(c.id);
+  const held = heldIn(round).includes(c.id);
   return controlSign(at, held ? 8 : 5, c.kind === 'fixed', held);
 }

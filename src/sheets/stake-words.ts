@@ -3,11 +3,15 @@
  * program rebuilds the whole set-out from them. Plain ASCII; one row on one baseline.
  */
 import type { Control } from '../field/model';
-import type { Contour, OutlinePiece, Stake } from '../stakeout/model';
+import type { Contour, OutlinePiece, SetMethod, Stake } from '../stakeout/model';
+import { methodControls } from '../stakeout/ties';
 
-/** How the stake is found: two ties and a side, or a place on a line. */
+/** How the stake is found: two ties and a side, a place on a line, or an offset from one. */
 export interface SetWords {
+  readonly method: SetMethod['method'];
+  /** The reading is empty for a chord, which starts at the middle. */
   readonly first: { readonly from: string; readonly reading: string };
+  /** The second tie, or the far end of a short line and the offset from it; null on a line. */
   readonly second: { readonly from: string; readonly reading: string } | null;
   /** `left`, `right`; for a line `toward 2B`, `away from 2B`. */
   readonly side: string;
@@ -15,13 +19,16 @@ export interface SetWords {
 
 export function setWords(stake: Stake): SetWords {
   const { set } = stake;
-  const first = { from: set.tie1.from, reading: set.tie1.reading.text };
-  if (set.method === 'line') {
-    const side = set.side === 'T' ? `toward ${set.lineTo}` : `away from ${set.lineTo}`;
-    return { first, second: null, side };
+  const { method } = set;
+  const [from, to] = methodControls(set);
+  const first = { from, reading: method === 'chord' ? '' : set.tie1.reading.text };
+  if (method === 'line') {
+    const side = set.side === 'T' ? `toward ${to}` : `away from ${to}`;
+    return { method, first, second: null, side };
   }
-  const second = { from: set.tie2.from, reading: set.tie2.reading.text };
-  return { first, second, side: set.side === 'L' ? 'left' : 'right' };
+  const reading = method === 'ties' ? set.tie2.reading.text : set.offset.text;
+  const side = set.side === 'L' ? 'left' : 'right';
+  return { method, first, second: { from: to, reading }, side };
 }
 
 /** `HP fixed x 0.000 y 0.000 sigma 0.50`. */

@@ -6,7 +6,7 @@ import { CHECK_SIGMAS } from './limits';
 import type { Check } from './model';
 import type { HeldTape } from './tapes';
 import type { SetStake } from './ties';
-import { methodControls } from './ties';
+import { isShort, methodControls } from './ties';
 
 /** Something a check can be pulled from. */
 export interface CheckSource {
@@ -83,7 +83,10 @@ const direction = (from: Point, to: Point, d: number): Point => ({
 /** Where an inch of slip in each tie moves the stake: the own causes, per unit of reading. */
 function slipDirections(stake: SetStake): Point[] {
   const sizes = stake.point.own.map((e) => Math.hypot(e.x, e.y));
-  if (stake.set.method === 'line') {
+  if (isShort(stake.set)) {
+    return stake.point.own.slice(0, 2).map((e, i) => ({ x: e.x / sizes[i]!, y: e.y / sizes[i]! }));
+  }
+  if (stake.set.method !== 'ties') {
     return stake.point.own.slice(0, 1).map((e) => ({ x: e.x / sizes[0]!, y: e.y / sizes[0]! }));
   }
   const sine = Math.sin((stake.set.intersectionDeg * Math.PI) / 180);

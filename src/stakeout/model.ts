@@ -34,11 +34,20 @@ export interface StakeoutSpec {
   readonly system: LengthSystem;
   /** People setting out: two tape holders and one or two markers. */
   readonly crew: 2 | 3 | 4;
+  /** What keeps a short offset square to its line; absent: a carpenter's square. */
+  readonly square?: SquareTool;
 }
+
+/** Judged by eye, a carpenter's square, or a 3-4-5 triangle of tape. */
+export type SquareTool = 'eye' | 'square' | 'triangle';
 
 export type StakeKind = 'control' | 'outline' | 'pin' | 'guide';
 
-/** `ties`: two circles cross. `line`: on the line through two controls at a distance from the first. */
+/**
+ * `ties`: two circles cross. `line`: on the line through two controls at a distance from the first.
+ * `offset`: along a line between two places already set, then square to it. `chord`: square to the
+ * middle of the line between two places already set. Offset and chord take a short tape and no holders.
+ */
 export type SetMethod =
   | {
       readonly method: 'ties';
@@ -55,6 +64,25 @@ export type SetMethod =
       readonly lineTo: string;
       /** Toward `lineTo`, or away from it. */
       readonly side: 'T' | 'A';
+    }
+  | {
+      readonly method: 'offset';
+      /** Along the line from tie1.from toward `lineTo`. */
+      readonly tie1: Tie;
+      readonly lineTo: string;
+      /** Square to the line. */
+      readonly offset: Reading;
+      /** Standing at tie1.from facing `lineTo`. */
+      readonly side: 'L' | 'R';
+    }
+  | {
+      readonly method: 'chord';
+      readonly chordFrom: string;
+      readonly lineTo: string;
+      /** Square to the middle of the line from `chordFrom` to `lineTo`. */
+      readonly offset: Reading;
+      /** Standing at `chordFrom` facing `lineTo`. */
+      readonly side: 'L' | 'R';
     };
 
 export interface Tie {
@@ -78,7 +106,7 @@ export interface Stake {
   /** As printed: K1, K2 … for controls; 1, 2, 3 … in setting order for the rest. */
   readonly id: string;
   readonly kind: StakeKind;
-  /** Rounds count from 1: consecutive stakes pulled from the same two controls. */
+  /** Rounds count from 1: consecutive stakes pulled from the same two controls, or with a short tape. */
   readonly round: number;
   /** Where the printed readings put it. */
   readonly at: Point;
@@ -110,8 +138,8 @@ export interface Contour {
 
 export interface Round {
   readonly number: number;
-  /** The two controls the tapes are held at. */
-  readonly from: readonly [string, string];
+  /** The two controls the tapes are held at; null in a round of short tapes. */
+  readonly from: readonly [string, string] | null;
   /** Which tape is held at each of the two; absent when both are of one kind. */
   readonly tapes?: readonly [TapeNumber, TapeNumber];
   readonly stakes: readonly string[];

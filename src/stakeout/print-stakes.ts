@@ -6,7 +6,7 @@ import { chooseCheck, type CheckSource } from './choose-check';
 import type { Round, SetMethod, Stake, StakeKind, StakeoutSpec } from './model';
 import type { StakeRun } from './order-stakes';
 import { checkTape } from './tapes';
-import { methodControls, setByTies } from './ties';
+import { isShort, methodControls, setByTies } from './ties';
 
 /** A stake still to be numbered. */
 export interface WantedStake {
@@ -116,7 +116,7 @@ function numberRounds(
   const rounds: (Omit<Round, 'stakes'> & { readonly stakes: string[] })[] = [];
   const numbered = new Map<Unrounded, Stake>();
   for (const stake of stakes) {
-    const from = methodControls(stake.set);
+    const from = isShort(stake.set) ? null : methodControls(stake.set);
     const last = rounds[rounds.length - 1];
     const same = last && continuesRound(last, stake.set);
     const round = same
@@ -134,6 +134,7 @@ function numberRounds(
 }
 
 function continuesRound(round: Omit<Round, 'stakes'>, set: SetMethod): boolean {
+  if (isShort(set) || round.from === null) return isShort(set) && round.from === null;
   const from = methodControls(set);
   if (!round.from.includes(from[0]) || !round.from.includes(from[1])) return false;
   const { tapes } = heldAt(set);
@@ -143,6 +144,6 @@ function continuesRound(round: Omit<Round, 'stakes'>, set: SetMethod): boolean {
 
 /** Who holds which tape; on a line the other holder has the other tape. */
 function heldAt(set: SetMethod): Pick<Round, 'tapes'> {
-  const first = set.tie1.tape;
+  const first = set.method === 'ties' || set.method === 'line' ? set.tie1.tape : undefined;
   return first === undefined ? {} : { tapes: first === 1 ? [1, 2] : [2, 1] };
 }

@@ -14,7 +14,7 @@ import type { PointCovariance } from '../adjust/ellipse';
 import { circleIntersection } from '../geometry/arc';
 import { pointDistance, pointOrientation, type Point } from '../geometry/point';
 import { FLATTEST_TIES_DEG, PLANNED_FLATTEST_TIES_DEG } from './limits';
-import type { SetMethod, StakeoutSpec, TapeSpec, Tie } from './model';
+import type { SetMethod, StakeoutSpec, Tie } from './model';
 import { longestTapeFt, tapePairs, tapesAtHand, type HeldTape, type TapePair } from './tapes';
 
 /** A control as tapes find it: where printed readings put it, with its error. */
@@ -61,59 +61,101 @@ export const tiePair = (a: TapeEnd, b: TapeEnd, tapes: TapePair): TiePair => ({
 
 /**
  * Semi-major 95 % axis, inches, of a stake at `p` tied from two controls; Infinity when a tape is too
- * short or the circles meet too flat. With S the variances of the two circles at p (tape and control,
- * and what they share, the tapes' scales among it) and sine that of the angle between the tapes, the
- * trace of the stake's covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant
- * (S11·S22 − S12²)/sine².
+ * short or the circles meet too flat.
  */
 export function tiePrecisionIn(pair: TiePair, p: Point): number {
-  const { a, b, cross } = pair;
-  const [tape, second] = pair.tapes;
-  const ux = p.x - a.point.at.x;
-  const uy = p.y - a.point.at.y;
-  const vx = p.x - b.point.at.x;
-  const vy = p.y - b.point.at.y;
-  const d1 = ux * ux + uy * uy;
-  const d2 = vx * vx + vy * vy;
-  if (d1 > tape.limitFt ** 2 || d2 > second.limitFt ** 2 || !(d1 > 0) || !(d2 > 0)) return Infinity;
-  const area = ux * vy - uy * vx;
-  const sine2 = (area * area) / (d1 * d2);
-  if (sine2 < FLATTEST_SINE * FLATTEST_SINE) return Infinity;
-  const k1 = 12 * (tape.scaleSigma ?? 0);
-  const k2 = 12 * (second.scaleSigma ?? 0);
-  const s11 =
-    tapeVariance(tape, d1) +
-    quadratic(a.covariance, ux, uy) / d1 +
-    k1 * (k1 * d1 + 2 * alongCause(a.point, tape.scaleCause, ux, uy));
-  const s22 =
-    tapeVariance(second, d2) +
-    quadratic(b.covariance, vx, vy) / d2 +
-    k2 * (k2 * d2 + 2 * alongCause(b.point, second.scaleCause, vx, vy));
-  // Times d1·d2 in feet, as the products below.
-  const shared =
-    ux * (cross.xx * vx + cross.xy * vy) +
-    uy * (cross.yx * vx + cross.yy * vy) +
-    k1 * d1 * alongCause(b.point, tape.scaleCause, vx, vy) +
-    k2 * d2 * alongCause(a.point, second.scaleCause, ux, uy) +
-    (tape.scaleCause === second.scaleCause ? k1 * k2 * d1 * d2 : 0);
-  const product = d1 * d2;
-  const trace = (s11 + s22 - (2 * shared * (ux * vx + uy * vy)) / product) / sine2;
-  const det = (s11 * s22 - (shared * shared) / product) / sine2;
-  const root = Math.sqrt(Math.max(0, trace * trace - 4 * det));
-  return ELLIPSE_FACTOR_95 * Math.sqrt((trace + root) / 2);
+  const out = new Float32Array([Infinity]);
+  pairPrecisions(pair, [p], out, 0);
+  return out[0]!;
 }
 
-/** A point's response to one cause, along (x, y). */
-const alongCause = (p: PrecisePoint, cause: number, x: number, y: number): number =>
-  x * (p.gx[cause] ?? 0) + y * (p.gy[cause] ?? 0);
+/**
+ * The same for many stakes: each value of `out` from `offset` on becomes the pair's where that is
+ * better. With S the variances of the two circles at p (tape and control, and what they share, the
+ * tapes' scales among it) and sine that of the angle between the tapes, the trace of the stake's
+ * covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant (S11·S22 − S12²)/sine².
+ */
+export function pairPrecisions(
+  pair: TiePair,
+  stakes: readonly Point[],
+  out: Float32Array,
+  offset: number,
+): void {
+  const a = circleOf(pair.a, pair.tapes[0], pair.tapes[1]);
+  const b = circleOf(pair.b, pair.tapes[1], pair.tapes[0]);
+  const { xx, xy, yx, yy } = pair.cross;
+  const oneScale = pair.tapes[0].scaleCause === pair.tapes[1].scaleCause ? a.scale * b.scale : 0;
+  for (let i = 0; i < stakes.length; i++) {
+    const p = stakes[i]!;
+    const ux = p.x - a.x;
+    const uy = p.y - a.y;
+    const vx = p.x - b.x;
+    const vy = p.y - b.y;
+    const d1 = ux * ux + uy * uy;
+    const d2 = vx * vx + vy * vy;
+    if (d1 > a.limit2 || d2 > b.limit2 || !(d1 > 0) || !(d2 > 0)) continue;
+    const product = d1 * d2;
+    const area = ux * vy - uy * vx;
+    const sine2 = (area * area) / product;
+    if (sine2 < FLATTEST_SINE * FLATTEST_SINE) continue;
+    const s11 = circleVariance(a, ux, uy, d1);
+    const s22 = circleVariance(b, vx, vy, d2);
+    // Times d1·d2 in feet, as the products below.
+    const shared =
+      ux * (xx * vx + xy * vy) +
+      uy * (yx * vx + yy * vy) +
+      a.scale * d1 * (vx * b.otherX + vy * b.otherY) +
+      b.scale * d2 * (ux * a.otherX + uy * a.otherY) +
+      oneScale * product;
+    const trace = (s11 + s22 - (2 * shared * (ux * vx + uy * vy)) / product) / sine2;
+    const det = (s11 * s22 - (shared * shared) / product) / sine2;
+    const root = Math.sqrt(Math.max(0, trace * trace - 4 * det));
+    const precision = ELLIPSE_FACTOR_95 * Math.sqrt((trace + root) / 2);
+    if (precision < out[offset + i]!) out[offset + i] = precision;
+  }
+}
 
-/** Square of `tapeSigmaIn`, from the squared distance. */
-const tapeVariance = (tape: TapeSpec, squaredFt: number): number =>
-  tape.readingSigmaIn * tape.readingSigmaIn +
-  tape.proportional * tape.proportional * 144 * squaredFt;
+/** One control and the tape held there: what the variance of its circle is made of. */
+interface Circle {
+  readonly x: number;
+  readonly y: number;
+  readonly limit2: number;
+  readonly fixed: number;
+  /** Proportional part and scale of the tape, inches per foot; squared the first. */
+  readonly perFoot2: number;
+  readonly scale: number;
+  readonly covariance: PointCovariance;
+  /** The control's response to the scale of this tape and of the other one. */
+  readonly ownX: number;
+  readonly ownY: number;
+  readonly otherX: number;
+  readonly otherY: number;
+}
 
-const quadratic = (c: PointCovariance, x: number, y: number): number =>
-  x * x * c.xx + 2 * x * y * c.xy + y * y * c.yy;
+function circleOf(end: TapeEnd, tape: HeldTape, other: HeldTape): Circle {
+  const { at, gx, gy } = end.point;
+  return {
+    x: at.x,
+    y: at.y,
+    limit2: tape.limitFt * tape.limitFt,
+    fixed: tape.readingSigmaIn * tape.readingSigmaIn,
+    perFoot2: tape.proportional * tape.proportional * 144,
+    scale: 12 * (tape.scaleSigma ?? 0),
+    covariance: end.covariance,
+    ownX: gx[tape.scaleCause] ?? 0,
+    ownY: gy[tape.scaleCause] ?? 0,
+    otherX: gx[other.scaleCause] ?? 0,
+    otherY: gy[other.scaleCause] ?? 0,
+  };
+}
+
+/** Variance along (x, y), whose square is `d`, of one pull, the tape's scale and the control. */
+function circleVariance(c: Circle, x: number, y: number, d: number): number {
+  const control = x * x * c.covariance.xx + 2 * x * y * c.covariance.xy + y * y * c.covariance.yy;
+  return (
+    c.fixed + c.perFoot2 * d + control / d + c.scale * (c.scale * d + 2 * (x * c.ownX + y * c.ownY))
+  );
+}
 
 /** One step of the tape's printed readings, feet. */
 export const readingStepFt = (system: LengthSystem): Feet =>
@@ -237,24 +279,50 @@ export function bestSetting(
     if (s && (!best || s.semiMajor95In < best.semiMajor95In)) best = s;
   };
   const tapes = tapesAtHand(spec);
-  const held = tapePairs(spec);
   const near = known.filter((k) => pointDistance(k.point.at, wanted) <= longestTapeFt(spec));
   for (const a of near) {
     for (const b of known) {
-      if (a !== b) for (const t of tapes) keep(setOnLine(a, b, wanted, t, spec.system));
+      if (a === b) continue;
+      for (const t of tapes) keep(setOnLine(a, b, wanted, t, spec.system));
     }
   }
-  near.forEach((b, j) => {
-    for (const a of near.slice(0, j)) {
-      for (const t of held) {
-        if (tiePrecisionIn(tiePair(a, b, t), wanted) === Infinity) continue;
-        keep(setByTies(a, b, wanted, t, spec.system));
+  const pair = bestPair(near, wanted, spec);
+  if (pair) keep(setByTies(pair.a, pair.b, wanted, pair.tapes, spec.system));
+  return best;
+}
+
+/** The two controls that tie a place most precisely. */
+function bestPair(known: readonly TapeEnd[], wanted: Point, spec: StakeoutSpec): TiePair | null {
+  let best: TiePair | null = null;
+  let least = Infinity;
+  const held = tapePairs(spec);
+  known.forEach((b, j) => {
+    for (const a of known.slice(0, j)) {
+      for (const tapes of held) {
+        const pair = tiePair(a, b, tapes);
+        const precision = tiePrecisionIn(pair, wanted);
+        if (precision >= least) continue;
+        least = precision;
+        best = pair;
       }
     }
   });
   return best;
 }
 
-/** The two controls a method uses, as the tape holders stand. */
-export const methodControls = (set: SetMethod): readonly [string, string] =>
-  set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from, set.lineTo];
+/** The two places a method uses: where the tape holders stand, or the ends of a short line. */
+export function methodControls(set: SetMethod): readonly [string, string] {
+  switch (set.method) {
+    case 'ties':
+      return [set.tie1.from, set.tie2.from];
+    case 'line':
+    case 'offset':
+      return [set.tie1.from, set.lineTo];
+    case 'chord':
+      return [set.chordFrom, set.lineTo];
+  }
+}
+
+/** Set with a short tape from two places near by, without tape holders. */
+export const isShort = (set: SetMethod): boolean =>
+  set.method === 'offset' || set.method === 'chord';

@@ -16,6 +16,12 @@ const TIES = rule(
 const LINE = rule(
   String.raw`(\w+) ${KIND} line (\w+) ${READING} (toward|away from) (\w+) ${CHECK}`,
 );
+const OFFSET = rule(
+  String.raw`(\w+) ${KIND} offset (\w+) ${READING} (\w+) ${READING} (left|right) ${CHECK}`,
+);
+const CHORD = rule(
+  String.raw`(\w+) ${KIND} chord (\w+) (\w+) offset ${READING} (left|right) ${CHECK}`,
+);
 const GRAPHIC = rule(String.raw`graphic (\S+)`);
 const STRING = rule(String.raw`(\d+)\.(\d+) string from (\w+) to (\w+)`);
 const SWING = rule(
@@ -61,11 +67,14 @@ function readStake(line: string): StakeRow | null {
       reading1: reading1!,
       from2: from2!,
       reading2: reading2!,
+      offset: '',
       side,
       checkFrom: checkFrom!,
       checkReading: checkReading!,
     };
   }
+  const short = readShort(line);
+  if (short) return short;
   const along = LINE.exec(line);
   if (!along) return null;
   const [, stake, , from1, reading1, way, from2, checkFrom, checkReading] =
@@ -77,7 +86,30 @@ function readStake(line: string): StakeRow | null {
     reading1: reading1!,
     from2: from2!,
     reading2: '',
+    offset: '',
     side: way === 'toward' ? 'T' : 'A',
+    checkFrom: checkFrom!,
+    checkReading: checkReading!,
+  };
+}
+
+function readShort(line: string): StakeRow | null {
+  const offset = OFFSET.exec(line);
+  const chord = CHORD.exec(line);
+  const cells = (offset ?? chord) as string[] | null;
+  if (!cells) return null;
+  const along = offset ? [cells[4]!] : [];
+  const [stake, , from1, ...rest] = cells.slice(1);
+  const [from2, reading, hand, checkFrom, checkReading] = rest.slice(along.length);
+  return {
+    stake: stake!,
+    method: offset ? 'offset' : 'chord',
+    from1: from1!,
+    reading1: along[0] ?? '',
+    from2: from2!,
+    reading2: '',
+    offset: reading!,
+    side: hand === 'left' ? 'L' : 'R',
     checkFrom: checkFrom!,
     checkReading: checkReading!,
   };

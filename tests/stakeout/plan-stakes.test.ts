@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { isShort, methodControls } from '../../src/stakeout/ties';
 import { seededRandom } from '../../src/base/random';
 import {
   densify,
@@ -83,7 +84,8 @@ describe.each(CASES)('%s', (_, make) => {
     for (const c of plan.controls) expect(away(at.get(c.id)!, place(c.at))).toBeLessThan(0.0005);
     const readings = [
       ...plan.stakes.flatMap((s) => [
-        s.set.tie1.reading,
+        ...(s.set.method === 'chord' ? [] : [s.set.tie1.reading]),
+        ...(s.set.method === 'offset' || s.set.method === 'chord' ? [s.set.offset] : []),
         ...(s.set.method === 'ties' ? [s.set.tie2.reading] : []),
         s.check.reading,
       ]),
@@ -96,7 +98,8 @@ describe.each(CASES)('%s', (_, make) => {
 
   it('keeps every reading within the tape and every pair of circles at 30 to 150 degrees', () => {
     for (const s of plan.stakes) {
-      expect(s.set.tie1.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
+      if (s.set.method !== 'chord')
+        expect(s.set.tie1.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
       expect(s.check.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
       if (s.set.method !== 'ties') continue;
       expect(s.set.tie2.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
@@ -113,8 +116,7 @@ describe.each(CASES)('%s', (_, make) => {
     plan.stakes.forEach((s, i) => {
       const source = order.get(s.check.from);
       if (controls.get(s.check.from)?.kind !== 'fixed') expect(source).toBeLessThan(i);
-      const pulled =
-        s.set.method === 'ties' ? [s.set.tie1.from, s.set.tie2.from] : [s.set.tie1.from];
+      const pulled = s.set.method === 'line' ? [s.set.tie1.from] : methodControls(s.set);
       expect(pulled).not.toContain(s.check.from);
       expect(
         Math.abs(away(at.get(s.check.from)!, at.get(s.id)!) - s.check.reading.ft) * 12,
@@ -138,12 +140,9 @@ describe.each(CASES)('%s', (_, make) => {
     let held = '';
     const known = new Set(plan.controls.filter((c) => c.kind === 'fixed').map((c) => c.id));
     for (const s of plan.stakes) {
-      const used =
-        s.set.method === 'ties'
-          ? [s.set.tie1.from, s.set.tie2.from]
-          : [s.set.tie1.from, s.set.lineTo];
+      const used = methodControls(s.set);
       for (const id of used) expect(known.has(id)).toBe(true);
-      const pair = [...used].sort().join(' ');
+      const pair = isShort(s.set) ? 'short' : [...used].sort().join(' ');
       if (pair !== held) round++;
       held = pair;
       expect(s.round).toBe(round);

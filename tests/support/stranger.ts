@@ -44,12 +44,14 @@ export function readingFeet(text: string): number {
 
 export interface StakeRow {
   readonly stake: string;
-  readonly method: 'ties' | 'line';
+  readonly method: 'ties' | 'line' | 'offset' | 'chord';
   readonly from1: string;
   readonly reading1: string;
   readonly from2: string;
-  /** Empty for `line`. */
+  /** Empty for all but `ties`. */
   readonly reading2: string;
+  /** Of `offset` and `chord`, else empty. */
+  readonly offset: string;
   readonly side: string;
   readonly checkFrom: string;
   readonly checkReading: string;
@@ -75,7 +77,9 @@ export function setStake(row: StakeRow, known: ReadonlyMap<string, Xy>): Xy {
   const base = minus(b, a);
   const d = length(base);
   const e: Xy = [base[0] / d, base[1] / d];
+  if (row.method === 'chord') return squareOff(row, a, e, d / 2);
   const r1 = readingFeet(row.reading1);
+  if (row.method === 'offset') return squareOff(row, a, e, r1);
   if (row.method === 'line') {
     const way = { T: 1, A: -1 }[row.side];
     if (way === undefined) throw new Error(`stake ${row.stake}: no such side ${row.side}`);
@@ -88,6 +92,14 @@ export function setStake(row: StakeRow, known: ReadonlyMap<string, Xy>): Xy {
   const left = { L: 1, R: -1 }[row.side];
   if (left === undefined) throw new Error(`stake ${row.stake}: no such side ${row.side}`);
   const off = left * Math.sqrt(square);
+  return [a[0] + along * e[0] - off * e[1], a[1] + along * e[1] + off * e[0]];
+}
+
+/** `along` feet from a in the direction e, then the row's offset square to it. */
+function squareOff(row: StakeRow, a: Xy, e: Xy, along: number): Xy {
+  const left = { L: 1, R: -1 }[row.side];
+  if (left === undefined) throw new Error(`stake ${row.stake}: no such side ${row.side}`);
+  const off = left * readingFeet(row.offset);
   return [a[0] + along * e[0] - off * e[1], a[1] + along * e[1] + off * e[0]];
 }
 

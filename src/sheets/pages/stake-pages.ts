@@ -65,13 +65,13 @@ function addRound(
   note();
   addHeading(kit, roundTitle(round, stakes), lead, flow);
   flow.add(moveMarks(drawing.marks, kit.paper.left, flow.y()), drawing.height + 8);
-  addTableHead(kit, flow);
+  addTableHead(kit, round, flow);
   rows.forEach((stake, i) => {
     const toEnd = rows.length - i;
     const rest = toEnd <= LEAST_ROWS ? toEnd * ROW_HEIGHT + COUNT_HEIGHT : ROW_HEIGHT;
     if (flow.need(rest)) {
       addHeading(kit, `${roundTitle(round, stakes)}, continued`, lead, flow);
-      addTableHead(kit, flow);
+      addTableHead(kit, round, flow);
     }
     note();
     flow.add(stakeRow(kit, stake, i, flow.y() + 14), ROW_HEIGHT);
@@ -82,9 +82,16 @@ function addRound(
 const roundTitle = (round: Round, stakes: StakePlan): string =>
   `Round ${round.number} of ${stakes.rounds.length}`;
 
-const holdText = (round: Round): string => `Hold tapes at ${round.from[0]} and ${round.from[1]}.`;
+const holdText = (from: readonly [string, string]): string =>
+  `Hold tapes at ${from[0]} and ${from[1]}.`;
+
+const SHORT_LEAD =
+  'Short tape, two people, nobody at the controls. Chord: stretch the tape between the two stakes ' +
+  'named and go to its middle. Offset: to the first reading from the first stake. Then measure the ' +
+  'offset square to the tape. Left and right: standing at the first stake, facing the second.';
 
 function roundLead(kit: Kit, round: Round, rows: readonly Stake[]): string[] {
+  if (round.from === null) return wrapLead(kit, SHORT_LEAD);
   const [a, b] = round.from;
   const ties = rows.filter((stake) => stake.set.method === 'ties');
   const sides = new Set(ties.map((stake) => (stake.set.side === 'L' ? 'left' : 'right')));
@@ -95,9 +102,11 @@ function roundLead(kit: Kit, round: Round, rows: readonly Stake[]): string[] {
   const line = rows.some((stake) => stake.set.method === 'line')
     ? 'A line row: pull the first tape from its control straight toward (or straight away from) the control named, and drive the stake at the reading.'
     : '';
-  const text = [holdText(round), ties.length > 0 ? sideText : '', line].join(' ');
-  return wrapText(kit.metrics, text, 10, 'bold', kit.paper.right - kit.paper.left);
+  return wrapLead(kit, [holdText(round.from), ties.length > 0 ? sideText : '', line].join(' '));
 }
+
+const wrapLead = (kit: Kit, text: string): string[] =>
+  wrapText(kit.metrics, text, 10, 'bold', kit.paper.right - kit.paper.left);
 
 function addHeading(kit: Kit, title: string, lead: readonly string[], flow: Flow): void {
   const { left } = kit.paper;
@@ -106,8 +115,8 @@ function addHeading(kit: Kit, title: string, lead: readonly string[], flow: Flow
     flow.add([inkText(left, flow.y() + 8, line, { size: 10, font: 'bold' })], 12);
 }
 
-function addTableHead(kit: Kit, flow: Flow): void {
-  flow.add(tableHead(kit, flow.y() + 10), TABLE_HEAD);
+function addTableHead(kit: Kit, round: Round, flow: Flow): void {
+  flow.add(tableHead(kit, flow.y() + 10, round.from === null), TABLE_HEAD);
 }
 
 /** `Round 2 stakes 24`, boxes for set and lifted, initials. */

@@ -1,6 +1,7 @@
 /** The stake table of one round: columns, heads, rows. */
 import { formatLimit } from '../../base/quantity';
 import type { Stake } from '../../stakeout/model';
+import { isShort } from '../../stakeout/ties';
 import { boxRing, inkBox, inkFill, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
 import { FAINT, TOWARD_GREY, WHITE, type Mark } from '../marks';
@@ -15,6 +16,8 @@ const STAKE_SIZE = 14;
 const WORD_SIZE = 8.5;
 export const ROW_HEIGHT = 20;
 export const TABLE_HEAD = 16;
+/** `offset` and `chord` are longer words than `ties`, and short readings need fewer digits. */
+const SHORT_SHIFT = 9;
 
 /** Left ends of the columns, points from the left margin. Metric readings are narrower. */
 function columns(kit: Kit) {
@@ -47,7 +50,8 @@ function columns(kit: Kit) {
   };
 }
 
-export function tableHead(kit: Kit, y: number): Mark[] {
+/** `short`: the round's readings are taken along and square to lines between stakes. */
+export function tableHead(kit: Kit, y: number, short = false): Mark[] {
   const { left, right } = kit.paper;
   const at = columns(kit);
   const head = (x: number, text: string) => inkText(left + x, y, text, { size: 8 });
@@ -55,8 +59,8 @@ export function tableHead(kit: Kit, y: number): Mark[] {
     head(0, 'stake'),
     head(at.kind, 'kind'),
     head(at.method, 'how'),
-    head(at.reading1, 'first tape'),
-    head(at.reading2, 'second tape'),
+    head(at.reading1, short ? 'from, along, to' : 'first tape'),
+    head(at.reading2, short ? 'offset' : 'second tape'),
     head(at.side, 'side'),
     head(at.check, 'then measure the check; its limit'),
     inkText(left + at.set + 6, y, 'set', { size: 8, align: 'centre' }),
@@ -94,20 +98,27 @@ type Columns = ReturnType<typeof columns>;
 function setCells(kit: Kit, y: number, stake: Stake, at: Columns): Mark[] {
   const { left } = kit.paper;
   const digit = kit.metrics.width('0', 1, 'bold');
-  const { first, second, side } = setWords(stake);
+  const { method, first, second, side } = setWords(stake);
   const from = { size: 10, font: 'bold' } as const;
   const reading = { size: READING_SIZE, font: 'bold' } as const;
   const small = { size: WORD_SIZE };
   const one = [
-    inkText(left + at.method, y, second === null ? 'line' : 'ties', small),
-    inkText(left + at.from1, y, first.from, from),
-    ...readingMarks(left + at.reading1, y, first.reading, reading, digit),
+    inkText(left + at.method, y, method, small),
+    inkText(left + at.from1 + (isShort(stake.set) ? SHORT_SHIFT : 0), y, first.from, from),
   ];
+  const along = readingMarks(left + at.reading1, y, first.reading, reading, digit);
   if (second === null)
-    return [...one, inkText(left + at.from2, y, side, { size: 11, font: 'bold' })];
+    return [...one, ...along, inkText(left + at.from2, y, side, { size: 11, font: 'bold' })];
+  const ends =
+    method === 'chord'
+      ? [
+          inkText(left + at.reading1 + SHORT_SHIFT, y, second.from, from),
+          inkText(left + at.reading2 - 4, y, 'offset', { ...small, align: 'right' }),
+        ]
+      : [...along, inkText(left + at.from2, y, second.from, from)];
   return [
     ...one,
-    inkText(left + at.from2, y, second.from, from),
+    ...ends,
     ...readingMarks(left + at.reading2, y, second.reading, reading, digit),
     inkText(left + at.side, y, side, { size: 10, font: 'bold' }),
   ];

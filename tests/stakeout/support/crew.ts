@@ -2,7 +2,7 @@
  * A crew that has only the printed plan: it reads texts, pulls tapes and joins stakes. Shares no code
  * with the engine (only the plan's types), so that a mistake there cannot hide here.
  */
-import type { StakePlan } from '../../../src/stakeout/model';
+import type { Stake, StakePlan } from '../../../src/stakeout/model';
 
 export type Place = readonly [number, number];
 
@@ -34,6 +34,10 @@ export function setOut(plan: StakePlan): Map<string, Place> {
   const at = new Map<string, Place>();
   for (const c of plan.controls) if (c.kind === 'fixed') at.set(c.id, [c.at.x, c.at.y]);
   for (const stake of plan.stakes) {
+    if (stake.set.method === 'offset' || stake.set.method === 'chord') {
+      at.set(stake.id, squareOff(stake.set, at));
+      continue;
+    }
     const from = at.get(stake.set.tie1.from)!;
     const first = readText(stake.set.tie1.reading.text);
     if (stake.set.method === 'ties') {
@@ -49,6 +53,20 @@ export function setOut(plan: StakePlan): Map<string, Place> {
     }
   }
   return at;
+}
+
+/** Along the line between two places, or from its middle, then square to it. */
+function squareOff(
+  set: Extract<Stake['set'], { method: 'offset' | 'chord' }>,
+  at: Map<string, Place>,
+): Place {
+  const a = at.get(set.method === 'chord' ? set.chordFrom : set.tie1.from)!;
+  const b = at.get(set.lineTo)!;
+  const d = away(a, b);
+  const along = set.method === 'chord' ? d / 2 : readText(set.tie1.reading.text);
+  const off = readText(set.offset.text) * (set.side === 'L' ? 1 : -1);
+  const e = [(b[0] - a[0]) / d, (b[1] - a[1]) / d] as const;
+  return [a[0] + e[0] * along - e[1] * off, a[1] + e[1] * along + e[0] * off];
 }
 
 /** The drawn contours as dense closed rings (points at most `step` apart). */

@@ -16,6 +16,9 @@ export interface Spread {
 
 type Pair = [number, number];
 
+/** One sigma of an offset's direction: judged by eye, a carpenter's square, a 3-4-5 triangle. */
+const SQUARE_DEG = { eye: 1.5, square: 0.5, triangle: 0.15 } as const;
+
 /** Sets all stakes out `draws` times with erring controls and tapes; how each stake scatters. */
 export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map<string, Spread> {
   const tapes = [plan.spec.tape, plan.spec.secondTape ?? plan.spec.tape];
@@ -42,10 +45,27 @@ export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map
       at.set(c.id, [c.at.x + noise.normal() * s, c.at.y + noise.normal() * s]);
     }
     for (const s of plan.stakes) {
-      const a = at.get(s.set.tie1.from)!;
-      const d1 = pull(s.set.tie1.reading.ft, s.set.tie1.tape);
       let p: Pair;
-      if (s.set.method === 'line') {
+      if (s.set.method === 'offset' || s.set.method === 'chord') {
+        const a = at.get(s.set.method === 'chord' ? s.set.chordFrom : s.set.tie1.from)!;
+        const b = at.get(s.set.lineTo)!;
+        const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
+        // The chord is read and half of it pulled back: the tape's scale cancels.
+        const along =
+          s.set.method === 'chord'
+            ? l / 2 + errorOf(0, l) / 2 + errorOf(0, l / 2)
+            : pull(s.set.tie1.reading.ft);
+        const off = pull(s.set.offset.ft) * (s.set.side === 'L' ? 1 : -1);
+        const skew = (noise.normal() * SQUARE_DEG[plan.spec.square ?? 'square'] * Math.PI) / 180;
+        const e: Pair = [(b[0] - a[0]) / l, (b[1] - a[1]) / l];
+        const n: Pair = [
+          -e[1] * Math.cos(skew) - e[0] * Math.sin(skew),
+          e[0] * Math.cos(skew) - e[1] * Math.sin(skew),
+        ];
+        p = [a[0] + along * e[0] + off * n[0], a[1] + along * e[1] + off * n[1]];
+      } else if (s.set.method === 'line') {
+        const a = at.get(s.set.tie1.from)!;
+        const d1 = pull(s.set.tie1.reading.ft, s.set.tie1.tape);
         const b = at.get(s.set.lineTo)!;
         const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
         const sign = s.set.side === 'T' ? 1 : -1;
@@ -53,6 +73,8 @@ export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map
         const off = noise.normal() * Math.hypot(0.25 / 12, s.set.tie1.reading.ft / 4000);
         p = [a[0] + sign * d1 * e[0] - off * e[1], a[1] + sign * d1 * e[1] + off * e[0]];
       } else {
+        const a = at.get(s.set.tie1.from)!;
+        const d1 = pull(s.set.tie1.reading.ft, s.set.tie1.tape);
         const b = at.get(s.set.tie2.from)!;
         const d2 = pull(s.set.tie2.reading.ft, s.set.tie2.tape);
         const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
