@@ -5,6 +5,7 @@ import { readFontMetrics, type SheetFonts } from './fonts';
 import type { Kit } from './kit';
 import type { Sheet } from './marks';
 import { cautionPages } from './pages/caution-page';
+import { codePages } from './pages/code-page';
 import { controlPages } from './pages/control-pages';
 import { hoursPages } from './pages/hours-page';
 import { outlinePages } from './pages/outline-pages';
@@ -36,6 +37,7 @@ function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
     ...(stakes ? [...stakePages(kit, stakes, 1 + first.length), ...outlinePages(kit, stakes)] : []),
     ...passPages(kit),
     ...hoursPages(kit),
+    ...codePages(kit),
   ];
   const titles = others.map((draft) => draft.title);
   const drafts = [overviewPage(kit, notes, titles), ...others];
