@@ -1,6 +1,7 @@
 /** Every file of the output contract but the packet, by name. */
 import type { Plan } from '../plan/model';
 import { renderSeat } from '../view/render-seat';
+import { inventoryCsv } from './inventory-csv';
 import { designJson, hoursJson, routeJson, summaryJson } from './json-files';
 import { planDxf } from './plan-dxf';
 import { planSvg } from './plan-svg';
@@ -23,6 +24,7 @@ export function planFiles(plan: Plan): PlanFiles {
     'stakes.csv': stakesCsv(plan.stakes),
     'outline.csv': outlineCsv(plan.stakes),
     'guides.csv': guidesCsv(),
+    'inventory.csv': inventoryCsv(plan.stakes),
     'route.json': routeJson(plan),
     'design.json': designJson(plan),
     'hours.json': hoursJson(plan),

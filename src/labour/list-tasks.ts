@@ -127,7 +127,8 @@ function draft(work: Work, id: RateId, quantity: number, taskId: string = id): D
   };
 }
 
-function headsNear(stakes: StakePlan): number {
+/** Sprinkler heads and valve boxes to be flagged: an estimate by area, until the field is walked. */
+export function headsNear(stakes: StakePlan): number {
   const box = boxOfPoints(stakes.stakes.map((s) => s.at));
   if (!box) return 0;
   const area = boxGrow(box, HEAD_MARGIN_FT);

@@ -6,7 +6,11 @@ import { pointDistance, type Point } from '../geometry/point';
 import type { OutlinePiece, StakePlan } from '../stakeout/model';
 
 /** Length of all strings, swings and circles as set out. */
-export function outlineDrawnFt(stakes: StakePlan): Feet {
+export const outlineDrawnFt = (stakes: StakePlan): Feet =>
+  outlinePieceFts(stakes).reduce((sum, ft) => sum + ft, 0);
+
+/** Length of every piece of the outline as set out, contour by contour. */
+export function outlinePieceFts(stakes: StakePlan): Feet[] {
   const places = new Map<string, Point>();
   for (const { id, at } of [...stakes.controls, ...stakes.stakes]) places.set(id, at);
   const place = (id: string): Point => {
@@ -15,7 +19,7 @@ export function outlineDrawnFt(stakes: StakePlan): Feet {
     return at;
   };
   const pieces = stakes.contours.flatMap((contour) => contour.pieces);
-  return pieces.reduce((sum, piece) => sum + pieceLength(piece, place), 0);
+  return pieces.map((piece) => pieceLength(piece, place));
 }
 
 function pieceLength(piece: OutlinePiece, place: (id: string) => Point): Feet {

@@ -1,5 +1,6 @@
 /** The headline figures of a plan, as written to `summary.json` and shown on every screen. */
 import type { Problem } from '../base/result';
+import { listInventory } from '../labour/list-inventory';
 import type { Plan } from './model';
 
 /** Keys are stable; see docs/files.md. Feet, inches and hours as their names say. */
@@ -13,6 +14,8 @@ export interface Summary {
   readonly swings: number;
   readonly set_controls: number;
   readonly rounds: number;
+  /** What the crew loads: pieces, or feet of string, by item of `inventory.csv`. */
+  readonly inventory: Readonly<Record<string, number>>;
   readonly worst_semi_major_95_in: number | null;
   readonly stakes_over_target: readonly string[];
   readonly largest_gap_in: number | null;
@@ -51,6 +54,7 @@ export function summarise(plan: Plan): Summary {
     swings: stakes?.swings ?? 0,
     set_controls: stakes?.stakes.filter((s) => s.kind === 'control').length ?? 0,
     rounds: stakes?.rounds.length ?? 0,
+    inventory: Object.fromEntries(listInventory(stakes).map((item) => [item.id, item.quantity])),
     worst_semi_major_95_in: stakes?.worstSemiMajor95In ?? null,
     stakes_over_target: stakes?.overTarget ?? [],
     largest_gap_in: stakes?.largestGapIn ?? null,

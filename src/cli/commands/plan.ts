@@ -29,8 +29,20 @@ function headline(s: Summary): string {
   const hours = (h: number): string => h.toFixed(1);
   return [
     `${s.name}: ${s.stakes} stakes in ${s.rounds} rounds, ${s.strings} strings, ${s.swings} swings.`,
+    ...loadLine(s),
     `Person-hours ${hours(s.person_hours_p50)} (P50), ${hours(s.person_hours_p90)} (P90); ` +
       `clock ${hours(s.clock_hours_p50)} h, ${hours(s.clock_hours_p90)} h: ` +
       (s.fits_p90 ? 'fits the window at P90.' : 'does not fit the window at P90.'),
   ].join('\n');
+}
+
+/** The heart of the load; `inventory.csv` has the rest. */
+function loadLine({ inventory }: Summary): string[] {
+  const of = (id: string): number => inventory[id] ?? 0;
+  if (of('stakes-all') === 0) return [];
+  return [
+    `To load: ${of('stakes-control')} control stakes, ${of('stakes-outline')} outline stakes, ` +
+      `${of('stakes-pin')} pins (${of('stakes-all')} to count out and in), ${of('string')} ft of string, ` +
+      `${of('dots')} paint dots, ${of('flags')} flags. The whole list: inventory.csv.`,
+  ];
 }
