@@ -17,15 +17,19 @@ interface Choice {
   readonly cover: Bits;
 }
 
-/** Greedy set cover at the target; stakes that no pair sets within it take any pair that can. */
+/**
+ * Greedy set cover at the target, then at what the controls were chosen to meet (`metIn`); stakes that
+ * no pair sets within that take any pair that can.
+ */
 export function assignPairs(
   ends: readonly TapeEnd[],
   stakes: readonly Point[],
   spec: StakeoutSpec,
+  metIn = spec.target95In,
 ): PairPlan {
   const covered = emptyBits(stakes.length);
   const pairs: TiePair[] = [];
-  for (const target of [spec.target95In * TARGET_MARGIN, spec.target95In, Infinity]) {
+  for (const target of [spec.target95In * TARGET_MARGIN, spec.target95In, metIn, Infinity]) {
     const choices = allPairs(ends, stakes, spec, target);
     for (let next = bestChoice(choices, covered); next; next = bestChoice(choices, covered)) {
       mergeBits(covered, next.cover);

@@ -1,7 +1,7 @@
 /** Sets of stakes as bits, and which stakes a pair of controls can set. */
 import type { Point } from '../geometry/point';
 import type { TapePair } from './tapes';
-import { tiePair, tiePrecisionIn, type TapeEnd, type TiePair } from './ties';
+import { pairPrecisions, tiePair, type TapeEnd, type TiePair } from './ties';
 
 export type Bits = Uint32Array;
 
@@ -69,8 +69,25 @@ export function addCover(
   targetIn: number,
   bits: Bits,
 ): void {
-  for (let i = 0; i < stakes.length; i++) {
-    const precision = tiePrecisionIn(pair, stakes[i]!);
-    if (precision < Infinity && precision <= targetIn) setBit(bits, i);
+  const row = new Float32Array(stakes.length).fill(Infinity);
+  pairPrecisions(pair, stakes, row, 0);
+  addWithin(row, 0, stakes.length, targetIn, bits, 0);
+}
+
+/**
+ * The stakes whose value among `count` of `row` from `offset` on is finite and at most `targetIn`,
+ * added to the set that starts at word `at` of `bits`.
+ */
+export function addWithin(
+  row: Float32Array,
+  offset: number,
+  count: number,
+  targetIn: number,
+  bits: Bits,
+  at: number,
+): void {
+  for (let i = 0; i < count; i++) {
+    const value = row[offset + i]!;
+    if (value < Infinity && value <= targetIn) bits[at + (i >> 5)]! |= 1 << (i & 31);
   }
 }

@@ -123,7 +123,7 @@ function tryOnce(
     before && controlsServe(before, places, spec)
       ? before
       : chooseControls(field.controls, places, ground, spec);
-  const pairs = assignPairs(controls.ends, places, spec);
+  const pairs = assignPairs(controls.ends, places, spec, controls.targetIn);
   const last = controls.set[controls.set.length - 1];
   const runs = orderStakes(pairs, places, last ? methodControls(last.stake.set) : []);
   const printed = printStakes(draft.stakes, controls, runs, spec);
