@@ -2,12 +2,14 @@
 import { Command, CommanderError } from 'commander';
 import { checkCommand } from './commands/check';
 import { planCommand } from './commands/plan';
+import { timesCommand } from './commands/times';
 
 const program = new Command('swathscribe')
   .description('Lays a pattern or a graphic on a ballpark outfield and prints what a crew needs.')
   .showHelpAfterError('(add --help for the options)')
   .exitOverride();
-for (const command of [planCommand(), checkCommand()]) program.addCommand(command.exitOverride());
+for (const command of [planCommand(), checkCommand(), timesCommand()])
+  program.addCommand(command.exitOverride());
 
 try {
   await program.parseAsync(process.argv);

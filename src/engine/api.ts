@@ -4,8 +4,11 @@
  */
 import type { Result } from '../base/result';
 import type { Assets } from '../art/model';
+import { crewTimes, readCrewFile } from '../exchange/crew-file';
+import type { CrewFile } from '../exchange/crew-file-model';
 import { crewPage } from '../exchange/crew-page';
 import { planFiles, type PlanFiles } from '../exchange/plan-files';
+import { ownRates, type OwnRate } from '../labour/own-rates';
 import { makePlan, type PlanStep } from '../plan/make-plan';
 import type { Plan } from '../plan/model';
 import { summarise, type Summary } from '../plan/summarise';
@@ -51,6 +54,12 @@ export const engine = {
 
   /** `crew.html`: `page`, as built from `src/crew`, with the plan's lists inside. */
   makeCrewPage: (plan: Plan, page: string): string => crewPage(plan, page),
+
+  /** What the phone page brought back; `where` names the file. */
+  readCrewFile: (text: string, where: string): Result<CrewFile> => readCrewFile(text, where),
+
+  /** The crew's own pace by task, from what its phones brought back. */
+  ownRates: (files: readonly CrewFile[]): OwnRate[] => ownRates(crewTimes(files)),
 
   /** What a seat sees, `width` × `height` pixels. Throws on a seat that the project lacks. */
   seatPicture: (plan: Plan, seatId: string, width: number, height: number): Picture => {

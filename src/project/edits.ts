@@ -323,6 +323,11 @@ export const setRate = edit<{
   return editLabour(p, { rates: Object.fromEntries([...others, ...own]) });
 });
 
+/** Own rates of several tasks at once; the others stay as they are. */
+export const setRates = edit<LabourSpec['rates']>('Take over the crew’s own times', (p, rates) =>
+  editLabour(p, { rates: { ...p.labour.rates, ...rates } }),
+);
+
 function editLabour(project: Project, change: Partial<LabourSpec>): Project {
   return { ...project, labour: { ...project.labour, ...change } };
 }

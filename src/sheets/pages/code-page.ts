@@ -22,6 +22,14 @@ export function codePages(kit: Kit): Draft[] {
   if (crewAddress === undefined || !job) return [];
   const flow = startFlow(kit.paper);
   const codes = crewCodes(job);
+  const opens = `They open at ${crewAddress}`;
+  const lines = wrapText(kit.metrics, opens, 10, 'bold', kit.paper.right - kit.paper.left);
+  flow.add(
+    lines.map((line, i) =>
+      inkText(kit.paper.left + 8, flow.y() + 10 + 12 * i, line, { size: 10, font: 'bold' }),
+    ),
+    12 * lines.length + 12,
+  );
   for (let i = 0; i < codes.length; i += ACROSS) {
     flow.need(SIZE + LABEL);
     const y = flow.y();
@@ -33,9 +41,7 @@ export function codePages(kit: Kit): Draft[] {
   }
   return flow.pages().map((marks) => ({
     title: 'Codes for the phone',
-    lead:
-      `Point the phone's camera at the code of the round in hand. It opens at ${crewAddress}; after ` +
-      'the first the page asks for no network.',
+    lead: "Point the phone's camera at the code of the round in hand. Opened once, it asks for no network.",
     marks,
   }));
 }
