@@ -5,6 +5,7 @@ import type { CrewList } from '../exchange/crew-data';
 import type { CrewBundle } from '../exchange/crew-page';
 import { el } from './dom';
 import type { CrewSource } from './job';
+import { isIn } from './log';
 import { mountCrew } from './page';
 import { serveOffline } from './serve-offline';
 import { openStore, type Store } from './store';
@@ -40,16 +41,14 @@ function fromCode(list: CrewList, text: string): CrewSource {
     return before?.round === list.round && before.part === list.part;
   };
   const codes = [...store.codes(list.plan).filter((other) => !isSame(other)), text];
-  keepCodes(list.plan, codes);
-  const first = list.stakes[0];
-  if (first) store.keepPlace(list.plan, { ...store.place(list.plan), stake: first.id });
+  const kept = store.keepCodes(list.plan, codes);
+  // Kept lists open by themselves at a reload, where the hand is then; else the address has to do it.
+  if (kept) history.replaceState(null, '', location.pathname);
+  else show('This browser keeps nothing for this page: scan the code again after it was closed.');
+  const log = store.round(list.plan, list.round);
+  const next = list.stakes.find((s) => !isIn(log, s.id)) ?? list.stakes[0];
+  if (next) store.keepPlace(list.plan, { ...store.place(list.plan), stake: next.id });
   return fromCodes(codes);
-}
-
-function keepCodes(plan: string, codes: readonly string[]): void {
-  if (!store.keepCodes(plan, codes)) {
-    show('This browser keeps nothing for this page: scan the code again after it was closed.');
-  }
 }
 
 function fromCodes(codes: readonly string[]): CrewSource {
