@@ -85,7 +85,7 @@ const flagItems = (stakes: StakePlan): InventoryItem[] => [
     'flags',
     'Flags for heads and valve boxes',
     headsNear(stakes),
-    'a guess by area: walk it, count, and write the number here',
+    'guessed from the area: walk it and count',
   ),
 ];
 
@@ -154,11 +154,16 @@ function toolItems(stakes: StakePlan): InventoryItem[] {
   const swung = pieces.flatMap((one) => radiusFt(one));
   const radius = formatLength(Math.max(0, ...swung), stakes.spec.system);
   return [
-    piece('hammers', 'Hammers', markers, 'one to a person who drives'),
-    piece('plumb-bobs', 'Plumb bobs', markers, 'where the tapes cross above the grass'),
+    piece('hammers', markers === 1 ? 'Hammer' : 'Hammers', markers, 'one to a person who drives'),
+    piece(
+      'plumb-bobs',
+      markers === 1 ? 'Plumb bob' : 'Plumb bobs',
+      markers,
+      'where the tapes cross above the grass',
+    ),
     piece(
       'clips',
-      'Clips for swings',
+      markers === 1 ? 'Clip for swings' : 'Clips for swings',
       swung.length === 0 ? 0 : markers,
       `hold the marker on the tape; longest radius ${radius}`,
     ),

@@ -2,12 +2,14 @@
 import { problem, type Problem } from '../base/result';
 import type { Plan } from '../plan/model';
 import { readFontMetrics, type SheetFonts } from './fonts';
+import { stakeHowTos } from './how-to';
 import type { Kit } from './kit';
 import type { Sheet } from './marks';
 import { cautionPages } from './pages/caution-page';
 import { codePages } from './pages/code-page';
 import { controlPages } from './pages/control-pages';
 import { hoursPages } from './pages/hours-page';
+import { loadPages } from './pages/load-page';
 import { outlinePages } from './pages/outline-pages';
 import { overviewPage } from './pages/overview-page';
 import { passPages } from './pages/pass-pages';
@@ -31,10 +33,16 @@ export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
 
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;
-  const first = [...cautionPages(kit), ...controlPages(kit)];
+  const load = stakes ? loadPages(kit, stakes) : { drafts: [], holdsHowTos: true };
+  const first = [...cautionPages(kit), ...load.drafts, ...controlPages(kit)];
   const others = [
     ...first,
-    ...(stakes ? [...stakePages(kit, stakes, 1 + first.length), ...outlinePages(kit, stakes)] : []),
+    ...(stakes
+      ? [
+          ...stakePages(kit, stakes, 1 + first.length, load.holdsHowTos ? [] : stakeHowTos(stakes)),
+          ...outlinePages(kit, stakes),
+        ]
+      : []),
     ...passPages(kit),
     ...hoursPages(kit),
     ...codePages(kit),

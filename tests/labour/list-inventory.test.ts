@@ -86,7 +86,9 @@ describe('the inventory', () => {
 
   it('reads back from inventory.csv, the used-up things told apart', () => {
     const rows = parseCsv(inventoryCsv(stakePlan()));
-    const back = Object.fromEntries(rows.map((row) => [row['item'], Number(row['quantity'])]));
+    const back = Object.fromEntries(
+      rows.map((row): [string, number] => [row['item']!, Number(row['quantity'])]),
+    );
     expect(back).toEqual(quantities(stakePlan()));
     expect(rows.filter((row) => row['comes_back'] === 'no').map((row) => row['item'])).toEqual([
       'dots',

@@ -2,6 +2,8 @@
 import type { Round, Stake, StakePlan } from '../../stakeout/model';
 import { moveMarks } from '../draw-labels';
 import { wrapText } from '../fit-text';
+import type { HowTo } from '../how-to';
+import { addHowTos } from '../how-to-boxes';
 import { inkBox, inkRule, inkText } from '../ink';
 import { stakesById, type Kit } from '../kit';
 import type { Mark } from '../marks';
@@ -17,9 +19,18 @@ const LEAST_ROWS = 3;
 /** Height that a drawing gives up to keep a round on one sheet. */
 const SPARE = 40;
 
-/** `before`: how many sheets come first. The outline drawings follow right after these sheets. */
-export function stakePages(kit: Kit, stakes: StakePlan, before: number): Draft[] {
+/**
+ * `before`: how many sheets come first. The outline drawings follow right after these sheets.
+ * `howTos`: boxes that found no room before.
+ */
+export function stakePages(
+  kit: Kit,
+  stakes: StakePlan,
+  before: number,
+  howTos: readonly HowTo[],
+): Draft[] {
   const flow = startFlow(kit.paper);
+  addHowTos(kit, flow, howTos);
   const byId = stakesById(stakes);
   const touched: number[][] = [];
   const note = (round: number) => {
