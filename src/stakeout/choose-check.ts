@@ -7,6 +7,7 @@ import type { Check } from './model';
 import type { HeldTape } from './tapes';
 import type { SetStake } from './ties';
 import { isShort, methodControls } from './ties';
+import { showsWrongSide } from './wrong-side';
 
 /** Something a check can be pulled from. */
 export interface CheckSource {
@@ -41,7 +42,7 @@ export function chooseCheck(
   for (const source of sources) {
     if (used.includes(source.id)) continue;
     const slip = detectableSlipIn(stake, source, tape);
-    if (slip === Infinity) continue;
+    if (slip === Infinity || !showsWrongSide(stake, source.point, tape)) continue;
     const rank = source.isControl && slip <= CONTROL_GOOD_IN ? slip - CONTROL_GOOD_IN : slip;
     if (rank < least) {
       least = rank;

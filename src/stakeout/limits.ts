@@ -34,3 +34,14 @@ export const ROUNDING_ALLOWANCE_IN = 0.5;
 
 /** A change of direction above this stays a corner. */
 export const CORNER_TURN = (28 * Math.PI) / 180;
+
+/** A string or tape between two stakes is no longer than this: one pair of hands keeps it tight. */
+export const LONGEST_BASE_FT = 30;
+/** Nor shorter: its direction would be that of two stakes' width. */
+export const SHORTEST_BASE_FT = 3;
+/** Short offsets only: a few feet, as far as a square or a 3-4-5 triangle is laid out. */
+export const LONGEST_OFFSET_FT = 6;
+/** An offset so small that the wrong side would hide in the check is not set that way. */
+export const SHORTEST_OFFSET_FT = inches(1.5);
+/** A stake set from stakes set from stakes set by tapes: no further. */
+export const DEEPEST_SHORT = 2;

@@ -10,7 +10,6 @@ import type { Control, Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
 import { pointDistance } from '../geometry/point';
 import { regionArea, regionFrom, type Region } from '../geometry/region';
-import { assignPairs } from './assign-pairs';
 import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
 import {
   contourTask,
@@ -24,15 +23,14 @@ import { joinContour, type JoinedContour, type JoinedPiece } from './join-outlin
 import { linkKey } from './fit-chain';
 import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
 import type { Contour, StakeoutSpec, StakePlan } from './model';
-import { orderStakes } from './order-stakes';
-import { printStakes, type PrintedStakes } from './print-stakes';
+import type { PrintedStakes } from './print-stakes';
 import {
   reviewOutline,
   type DrawnContour,
   type Offence,
   type OutlineReview,
 } from './review-outline';
-import { methodControls } from './ties';
+import { printShortest, settleStakes, type Setting } from './set-out';
 import { THINNING_IN, traceContour, tracePoint } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
@@ -43,6 +41,7 @@ const TIGHTEN = 0.8;
 interface Attempt {
   readonly draft: Draft;
   readonly controls: ControlPlan;
+  readonly setting: Setting;
   readonly printed: PrintedStakes;
   readonly joined: readonly JoinedContour[];
   readonly review: OutlineReview;
@@ -64,7 +63,7 @@ export function planStakes(input: {
   if (wrong.length > 0) return fail(...wrong);
   const ground = stakeGround(field);
   const tasks = graphic.map((ring, i) => taskFor(ring, i, spec, ground));
-  const best = bestAttempt(tasks, field, ground, spec);
+  const best = shortestOrder(bestAttempt(tasks, field, ground, spec), spec);
   const lost = unreachable(best);
   return lost.length > 0 ? fail(...lost) : finishPlan(best, field, spec);
 }
@@ -123,16 +122,20 @@ function tryOnce(
     before && controlsServe(before, places, spec)
       ? before
       : chooseControls(field.controls, places, ground, spec);
-  const pairs = assignPairs(controls.ends, places, spec, controls.targetIn);
-  const last = controls.set[controls.set.length - 1];
-  const runs = orderStakes(pairs, places, last ? methodControls(last.stake.set) : []);
-  const printed = printStakes(draft.stakes, controls, runs, spec);
+  const { setting, printed } = settleStakes(draft.stakes, controls, spec);
   const joined = draft.contours.map((c) => joinContour(c, printed.printed, spec.system));
   const drawn = joined.flatMap((j, i): DrawnContour[] =>
     j.ok && j.pieces.length > 0 ? [{ task: tasks[i]!, pieces: j.pieces }] : [],
   );
   const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
-  return { draft, controls, printed, joined, review: reviewOutline(drawn, limit) };
+  return { draft, controls, setting, printed, joined, review: reviewOutline(drawn, limit) };
+}
+
+/** The same stakes in the shortest order, so with other numbers. */
+function shortestOrder(attempt: Attempt, spec: StakeoutSpec): Attempt {
+  const printed = printShortest(attempt.setting);
+  const joined = attempt.draft.contours.map((c) => joinContour(c, printed.printed, spec.system));
+  return { ...attempt, printed, joined };
 }
 
 /** Tightens the rules where the attempt failed; false when there is nothing to mend. */
