@@ -14,8 +14,11 @@ export async function writePlan(path: string, folder: string): Promise<Result<Su
   const plan = engine.makePlan(input.value.project, input.value.assets);
   if (!plan.ok) return fail(...input.problems, ...plan.problems);
   const files = engine.makeFiles(plan.value);
-  const packet = await engine.makePacket(plan.value, readSheetFonts());
-  const crew = engine.makeCrewPage(plan.value, (await keptCrewPage()).page);
+  const [packet, { page }] = await Promise.all([
+    engine.makePacket(plan.value, readSheetFonts()),
+    keptCrewPage(),
+  ]);
+  const crew = engine.makeCrewPage(plan.value, page);
   mkdirSync(folder, { recursive: true });
   const all = { ...files, 'packet.pdf': packet, 'crew.html': crew };
   for (const [name, content] of Object.entries(all)) {

@@ -120,7 +120,15 @@ const pathOf = (points: readonly Point[]): string => `M${points.map(spot).join('
 
 /** Strings and swings between stakes whose places are known. */
 function outline(job: Job, screen: ToScreen): SVGElement[] {
-  const parts = job.source.lines.map((line) => linePath(line, job.at, screen)).join('');
+  const { lines } = job.source;
+  // A piece that goes on where the one before ended belongs to the same filled shape.
+  const parts = lines
+    .map((line, i) => {
+      const path = linePath(line, job.at, screen);
+      const goesOn = line.from !== '' && lines[i - 1]?.to === line.from;
+      return goesOn ? path.replace(/^M[^LA]*/, '') : path;
+    })
+    .join('');
   return parts === '' ? [] : [svg('path', { d: parts, class: 'crew-outline' })];
 }
 

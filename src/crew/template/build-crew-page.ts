@@ -1,10 +1,11 @@
 /** Builds the phone page from `src/crew`: one document, with nothing to fetch. */
+import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { resolve } from 'node:path';
-import { build } from 'vite';
+import { promisify } from 'node:util';
 import { DATA_PLACE } from '../../exchange/crew-page';
 
-const ENTRY = resolve(import.meta.dirname, '../main.ts');
+const BUNDLE = resolve(import.meta.dirname, 'bundle.mjs');
 
 export interface CrewPageFiles {
   /** To be filled with a job's lists and sent as one file. */
@@ -27,30 +28,10 @@ export async function buildCrewPage(): Promise<CrewPageFiles> {
 }
 
 async function bundle(): Promise<{ readonly script: string; readonly style: string }> {
-  const built = await build({
-    configFile: false,
-    root: resolve(import.meta.dirname, '..'),
-    logLevel: 'silent',
-    publicDir: false,
-    build: {
-      write: false,
-      target: 'es2020',
-      minify: true,
-      lib: { entry: ENTRY, formats: ['iife'], name: 'crew', cssFileName: 'crew' },
-    },
-  });
-  const outputs = (Array.isArray(built) ? built : [built]).flatMap((one) =>
-    'output' in one ? one.output : [],
-  );
-  const chunk = outputs.find((o) => o.type === 'chunk');
-  const style = outputs.find((o) => o.type === 'asset' && o.fileName.endsWith('.css'));
-  if (chunk?.type !== 'chunk' || style?.type !== 'asset') {
-    throw new Error('the phone page was built without its script or styles');
-  }
-  const css =
-    typeof style.source === 'string' ? style.source : Buffer.from(style.source).toString();
+  const { stdout } = await promisify(execFile)(process.execPath, [BUNDLE]);
+  const { script, style } = JSON.parse(stdout) as { script: string; style: string };
   // A closing tag inside a text of the script would end it.
-  return { script: chunk.code.trim().replaceAll('</', '<\\/'), style: css.trim() + BODY_STYLE };
+  return { script: script.trim().replaceAll('</', '<\\/'), style: style.trim() + BODY_STYLE };
 }
 
 const BODY_STYLE =

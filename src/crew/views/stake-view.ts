@@ -4,7 +4,15 @@ import { roundStakes } from '../job';
 import { isIn } from '../log';
 import type { Crew } from '../page';
 import { drawSketch, FACINGS } from '../sketch';
-import { kindName, lengthText, limitText, pullsOf, sideSentence, type Pull } from '../words';
+import {
+  kindName,
+  lengthText,
+  limitText,
+  pullsOf,
+  sideSentence,
+  withPrimes,
+  type Pull,
+} from '../words';
 
 const LARGEST_READING_PX = 72;
 
@@ -118,7 +126,7 @@ function checkRow(crew: Crew): HTMLElement {
     ),
     button(
       'crew-read',
-      entry.readFt === null ? 'Enter what you read' : `You read ${entry.read}`,
+      entry.readFt === null ? 'Enter what you read' : `You read ${withPrimes(entry.read)}`,
       () => crew.open('check'),
       { 'data-key': 'check' },
     ),
