@@ -42,15 +42,3 @@ export function pulls(s: Stake): Pull[] {
       return [{ from: `mid ${set.chordFrom}, ${set.lineTo}`, text: set.offset.text }];
   }
 }
-
-/** The whole sentence for the phone. */
-export function sideSentence(s: Stake): string {
-  if (s.set.method !== 'line') {
-    const side = s.set.side === 'R' ? 'Right' : 'Left';
-    const [from, to] = methodControls(s.set);
-    return `${side} of the line ${from} to ${to}`;
-  }
-  return s.set.side === 'T'
-    ? `On the line ${s.set.tie1.from} to ${s.set.lineTo}`
-    : `On the line, beyond ${s.set.tie1.from} from ${s.set.lineTo}`;
-}
