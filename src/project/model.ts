@@ -31,7 +31,7 @@ export interface Project {
   readonly design: DesignSpec;
   readonly mowing: MowingSpec;
   /** `system` is `units`. */
-  readonly stakeout: Omit<StakeoutSpec, 'system'>;
+  readonly stakeout: Omit<StakeoutSpec, 'system' | 'minutes'>;
   readonly labour: LabourSpec;
   readonly seats: readonly SeatSpec[];
 }

@@ -5,6 +5,7 @@ import type { SteelUse } from '../adjust/steel-tape';
 import type { Control, Covariance } from '../field/model';
 import type { TapeClass } from '../field/tape-classes';
 import type { Point } from '../geometry/point';
+import type { CrewMinutes } from './minutes';
 
 export interface TapeSpec {
   readonly name?: string;
@@ -36,6 +37,8 @@ export interface StakeoutSpec {
   readonly crew: 2 | 3 | 4;
   /** What keeps a short offset square to its line; absent: a carpenter's square. */
   readonly square?: SquareTool;
+  /** What each step costs the crew; absent: `DEFAULT_MINUTES`. */
+  readonly minutes?: CrewMinutes;
 }
 
 /** Judged by eye, a carpenter's square, or a 3-4-5 triangle of tape. */
@@ -155,6 +158,8 @@ export interface StakePlan {
   readonly contours: readonly Contour[];
   readonly strings: number;
   readonly swings: number;
+  /** Absent in plans without bends. */
+  readonly bends?: number;
   readonly stringFt: Feet;
   readonly worstSemiMajor95In: number;
   /** Largest gap between art and drawn outline, both ways, as printed, inches. */
