@@ -1,4 +1,5 @@
 /** The phone's file, as written by the page's own code, read back; and broken in every way. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { joinJob } from '../../src/crew/job';
 import {
@@ -48,6 +49,13 @@ describe('a file from the page', () => {
       [third!.id, null, null, 'head in the way, <b>"quoted"</b>'],
     ]);
     expect(stakes[1]!.check_text).toBe(`12' 3"`);
+  });
+
+  it('has no key that the handbook leaves out', () => {
+    const docs = readFileSync(new URL('../../docs/crew-page.md', import.meta.url), 'utf8');
+    const keys = [...text.matchAll(/"(\w+)":/g)].map((m) => m[1]!);
+    expect(keys.length).toBeGreaterThan(20);
+    for (const key of keys) expect(docs).toContain(`\`${key}\``);
   });
 
   it('gives a time per stake and per move of the tapes', () => {
