@@ -17,6 +17,7 @@ const LAYERS = [
   'design',
   'mowing',
   'stakeout',
+  'audit',
   'view',
   'labour',
   'project',
