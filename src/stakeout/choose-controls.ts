@@ -49,7 +49,9 @@ export interface ControlPlan {
 }
 
 /** No crew sets more than this before the first stake of the graphic. */
-const MOST_CONTROLS = 12;
+export const MOST_CONTROLS = 12;
+/** More may be tried on the way, before needless ones are dropped again. */
+const MOST_TRIED = 48;
 /** Times that stakes left out of the look are added to it. */
 const MOST_LOOKS = 3;
 /** Side of the squares of which one stake each is looked at while controls are chosen. */
@@ -97,14 +99,27 @@ export function chooseControls(
   stakes: readonly Point[],
   ground: StakeGround,
   spec: StakeoutSpec,
-  most = MOST_CONTROLS,
 ): ControlPlan {
-  const job = { spec, stakes, most };
+  const job = { spec, stakes, most: MOST_CONTROLS };
   const places = placesFor(controls, stakes, ground, spec);
   const start = startOf(job, places);
-  return (
-    chooseAt(job, start, spec.target95In) ?? tightest(job, start) ?? reachAll(job, start, places)
-  );
+  const met = chooseAt(job, start, spec.target95In);
+  if (met) return met;
+  const reaching = chooseAt(job, start, Infinity);
+  return reaching ? (tightest(job, start) ?? reaching) : reachAll(job, start, places);
+}
+
+/** Controls with which every stake meets `targetIn`, at most `most`; null when none were found. */
+export function controlsFor(
+  controls: readonly Control[],
+  stakes: readonly Point[],
+  ground: StakeGround,
+  spec: StakeoutSpec,
+  targetIn: number,
+  most = MOST_CONTROLS,
+): ControlPlan | null {
+  const job = { spec, stakes, most };
+  return chooseAt(job, startOf(job, placesFor(controls, stakes, ground, spec)), targetIn);
 }
 
 function placesFor(
@@ -149,10 +164,29 @@ function chooseAt(job: Choosing, first: Start, targetIn: number): ControlPlan | 
     const plan = chooseFor({ ...job, stakes: start.looked }, start, target);
     if (!plan) return null;
     const missed = missedBy(job, plan, target);
-    if (missed.length === 0) return { ...plan, targetIn };
+    if (missed.length === 0) return { ...withCheck(job, plan, start.places), targetIn };
     start = startOf(job, start.places, [...start.looked, ...missed]);
   }
   return null;
+}
+
+/**
+ * The plan, with one control more where no stake has a third control in reach: the first stake needs a
+ * check, the others can have theirs from it.
+ */
+function withCheck(job: Choosing, plan: ControlPlan, places: Places): ControlPlan {
+  const limitFt = longestTapeFt(job.spec) - 1;
+  const inReach = (at: Point): Point[] => job.stakes.filter((p) => pointDistance(p, at) < limitFt);
+  const ends = plan.ends.map((e) => e.point.at);
+  const checked = job.stakes.some(
+    (p) => ends.filter((at) => pointDistance(p, at) < limitFt).length > 2,
+  );
+  if (checked) return plan;
+  const ranked = candidatesFor(job, plan, places.all)
+    .filter((c) => c.checked)
+    .sort((a, b) => inReach(b.at).length - inReach(a.at).length);
+  const best = ranked[0];
+  return (best && inReach(best.at).length > 0 && addControl(job, plan, best.at)) || plan;
 }
 
 /** Targets are given up in steps of this share, and then given in quarter inches. */
@@ -217,8 +251,10 @@ function chooseFor(job: Choosing, start: Start, target: number): ControlPlan | n
         fewest(job, start, start.table, target, MOST_PROVED_ANYWHERE) ??
         fewest(job, start, start.handy, target, MOST_PROVED));
   if (few) return few;
-  const met = extend(job, start.plan, start.places.all, target);
-  return coverOf(job, met, target).count < job.stakes.length ? null : prune(job, met, target);
+  const met = extend({ ...job, most: MOST_TRIED }, start.plan, start.places.all, target);
+  if (coverOf(job, met, target).count < job.stakes.length) return null;
+  const pruned = prune(job, met, target);
+  return pruned.set.length > job.most ? null : pruned;
 }
 
 /** Controls that bring as many stakes as can be in reach, however well. */
@@ -308,7 +344,10 @@ function extend(
     if (missing.length === 0) return plan;
     const chosen = nextControls({ ...job, stakes: missing }, plan, places, targetIn);
     const before = plan.set.length;
-    for (const at of chosen ?? []) plan = addControl(job, plan, at) ?? plan;
+    for (const at of chosen ?? []) {
+      const next = addControl(job, plan, at);
+      if (next && withinTarget(next, targetIn)) plan = next;
+    }
     if (plan.set.length === before) return plan;
   }
   return plan;
@@ -401,11 +440,15 @@ function prune(job: Choosing, plan: ControlPlan, targetIn: number): ControlPlan 
     );
     if (!without) continue;
     if (coverOf(job, without, targetIn).count < goal) continue;
+    if (!withinTarget(without, targetIn)) continue;
     if (coverOf(job, without, Infinity).count < reach) continue;
     best = without;
   }
   return best;
 }
+
+const withinTarget = (plan: ControlPlan, targetIn: number): boolean =>
+  plan.set.every((c) => c.stake.semiMajor95In <= targetIn);
 
 function rebuild(job: Choosing, plan: ControlPlan, places: readonly Point[]): ControlPlan | null {
   const fixed = plan.ends.length - plan.set.length;

@@ -1,6 +1,6 @@
 /** The stake-out: strings, swings, controls, ties, order. Geometry in feet, precision in inches. */
 import type { LengthSystem, Reading } from '../base/quantity';
-import type { Feet } from '../base/units';
+import type { Feet, Seconds } from '../base/units';
 import type { SteelUse } from '../adjust/steel-tape';
 import type { Control, Covariance } from '../field/model';
 import type { TapeClass } from '../field/tape-classes';
@@ -130,7 +130,18 @@ export type OutlinePiece =
       readonly radius: Reading;
       readonly sweep: 'cw' | 'ccw';
     }
-  | { readonly kind: 'circle'; readonly pin: string; readonly radius: Reading };
+  | { readonly kind: 'circle'; readonly pin: string; readonly radius: Reading }
+  /**
+   * A short curve drawn by hand through a mark `offset` away from the middle of the straight line from→to
+   * and square to it, left or right standing at `from`: the arc through the three, at most half a turn.
+   */
+  | {
+      readonly kind: 'bend';
+      readonly from: string;
+      readonly to: string;
+      readonly offset: Reading;
+      readonly side: 'L' | 'R';
+    };
 
 /** A closed contour, head to tail. */
 export interface Contour {
@@ -148,6 +159,37 @@ export interface Round {
   readonly stakes: readonly string[];
 }
 
+/** A change of means, planned anew, that was found to let every stake meet the target. */
+export interface StakeOption {
+  readonly change: 'longer-tape' | 'steel-tape' | 'more-controls' | 'measured-poles' | 'several';
+  /** What to bring or do: `a tape of 300' 0"`. */
+  readonly words: string;
+  /** Control stakes that the crew then sets. */
+  readonly controls: number;
+}
+
+/** What can be met when the target cannot. */
+export interface StakeAdvice {
+  /** Stakes within the target as planned, of all. */
+  readonly within: number;
+  readonly of: number;
+  /** Tightest target that all stakes were found to meet, inches; null: only reach was found. */
+  readonly tightestIn: number | null;
+  /** What would let every stake meet the target; empty: nothing that was tried. */
+  readonly options: readonly StakeOption[];
+}
+
+/** The marker's path from the last control stake through all stakes of the graphic. */
+export interface StakeWalk {
+  readonly ft: Feet;
+  /** Times that the tapes move to another pair of controls. */
+  readonly changes: number;
+  /** Walking and moving tapes; setting itself left out. */
+  readonly seconds: Seconds;
+  /** No order of these stakes with these pairs takes less. */
+  readonly boundSeconds: Seconds;
+}
+
 export interface StakePlan {
   readonly spec: StakeoutSpec;
   /** Fixed controls first, then the set ones in setting order. */
@@ -155,6 +197,7 @@ export interface StakePlan {
   /** In setting order, set controls included. */
   readonly stakes: readonly Stake[];
   readonly rounds: readonly Round[];
+  readonly walk: StakeWalk;
   readonly contours: readonly Contour[];
   readonly strings: number;
   readonly swings: number;
@@ -166,4 +209,6 @@ export interface StakePlan {
   readonly largestGapIn: number;
   /** Ids of stakes whose ellipse is above the target. */
   readonly overTarget: readonly string[];
+  /** Present when a stake is above the target. */
+  readonly advice?: StakeAdvice;
 }

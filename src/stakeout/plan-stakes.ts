@@ -10,6 +10,7 @@ import type { Control, Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
 import { pointDistance } from '../geometry/point';
 import { regionArea, regionFrom, type Region } from '../geometry/region';
+import { adviseChanges } from './advise';
 import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
 import {
   contourTask,
@@ -22,7 +23,10 @@ import { stakeGround, type StakeGround } from './ground';
 import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
 import { linkKey } from './fit-chain';
 import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
-import type { Contour, StakeoutSpec, StakePlan } from './model';
+import { measureWalk } from './measure-walk';
+import { DEFAULT_MINUTES } from './minutes';
+import { linkPrices } from './price-links';
+import type { Contour, StakeAdvice, StakeoutSpec, StakePlan } from './model';
 import type { PrintedStakes } from './print-stakes';
 import {
   reviewOutline,
@@ -31,6 +35,7 @@ import {
   type OutlineReview,
 } from './review-outline';
 import { printShortest, settleStakes, type Setting } from './set-out';
+import { optionWords, overTargetProblem } from './target-problems';
 import { THINNING_IN, traceContour, tracePoint } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
@@ -64,8 +69,8 @@ export function planStakes(input: {
   const ground = stakeGround(field);
   const tasks = graphic.map((ring, i) => taskFor(ring, i, spec, ground));
   const best = shortestOrder(bestAttempt(tasks, field, ground, spec), spec);
-  const lost = unreachable(best);
-  return lost.length > 0 ? fail(...lost) : finishPlan(best, field, spec);
+  const lost = unreachable(best, field, ground, spec);
+  return lost.length > 0 ? fail(...lost) : finishPlan(best, field, ground, spec);
 }
 
 const nothingThere = (): Problem =>
@@ -116,7 +121,8 @@ function tryOnce(
   spec: StakeoutSpec,
   before: ControlPlan | null,
 ): Attempt {
-  const draft = draftOutline(tasks, ground);
+  const prices = linkPrices(spec.minutes ?? DEFAULT_MINUTES);
+  const draft = draftOutline(tasks, { mayPin: ground.mayPin, prices });
   const places = draft.stakes.map((s) => s.at);
   const controls =
     before && controlsServe(before, places, spec)
@@ -191,22 +197,34 @@ function settlePrinted(tasks: readonly ContourTask[], attempt: Attempt): boolean
   return changed;
 }
 
-/** Stakes that no pair of controls sets and checks: an error that names the place and the tape. */
-function unreachable(attempt: Attempt): Problem[] {
+/** Stakes that no pair of controls sets and checks: an error that names the place and what reaches. */
+function unreachable(
+  attempt: Attempt,
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Problem[] {
   const lost = attempt.draft.stakes.filter((_, i) => !attempt.printed.printed[i]);
   if (lost.length === 0) return [];
-  const at = lost[0]!.at;
+  const stakes = attempt.draft.stakes.map((s) => s.at);
+  const options = adviseChanges({ field, stakes, ground, spec, targetIn: Infinity });
+  const away = 'move the graphic nearer to the infield';
   return [
     problem(
       'stake-out-of-reach',
-      `${lost.length} of ${attempt.draft.stakes.length} stakes, the first ${placeInWords(at)}`,
+      `${lost.length} of ${stakes.length} stakes, the first ${placeInWords(lost[0]!.at)}`,
       'no two controls set and a third reading checks it within the tape limit',
-      'use a longer tape, measure the foul poles so that they can serve as controls, or move the graphic nearer to the infield',
+      options.length > 0 ? `${optionWords(options)}; or ${away}` : `use a longer tape, or ${away}`,
     ),
   ];
 }
 
-function finishPlan(best: Attempt, field: Field, spec: StakeoutSpec): Result<StakePlan> {
+function finishPlan(
+  best: Attempt,
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Result<StakePlan> {
   const contours: Contour[] = best.joined.flatMap((j, i) =>
     j.ok && j.pieces.length > 0
       ? [{ graphic: '1', contour: i + 1, pieces: j.pieces.map((p) => p.piece) }]
@@ -220,13 +238,16 @@ function finishPlan(best: Attempt, field: Field, spec: StakeoutSpec): Result<Sta
     controls: [...field.controls, ...best.controls.set.map(setControl)],
     stakes,
     rounds: best.printed.rounds,
+    walk: measureWalk([...field.controls, ...best.controls.set.map(setControl)], stakes, spec.crew),
     contours,
     strings: pieces.filter((p) => p.piece.kind === 'string').length,
-    swings: pieces.filter((p) => p.piece.kind !== 'string').length,
+    swings: pieces.filter((p) => p.piece.kind === 'swing' || p.piece.kind === 'circle').length,
+    bends: pieces.filter((p) => p.piece.kind === 'bend').length,
     stringFt: pieces.reduce((sum, p) => sum + stringLength(p), 0),
     worstSemiMajor95In: Math.max(0, ...stakes.map((s) => s.semiMajor95In)),
     largestGapIn: feetToInches(best.review.largestGapFt),
     overTarget: over.map((s) => s.id),
+    ...(over.length > 0 ? { advice: adviceFor(best, field, ground, spec) } : {}),
   };
   return succeed(plan, [...planProblems(best, plan)]);
 }
@@ -248,24 +269,27 @@ function setControl(c: ControlPlan['set'][number]): Control {
 
 function planProblems(best: Attempt, plan: StakePlan): Problem[] {
   return [
-    ...overTargetProblems(plan),
+    ...[overTargetProblem(plan) ?? []].flat(),
     ...detailProblems(best, plan.spec),
     ...fitProblems(best, plan),
   ];
 }
 
-function overTargetProblems(plan: StakePlan): Problem[] {
-  return plan.stakes
-    .filter((s) => s.semiMajor95In > plan.spec.target95In)
-    .map((s) =>
-      problem(
-        'stake-over-target',
-        `stake ${s.id}`,
-        `its 95 % ellipse reaches ${s.semiMajor95In.toFixed(1)} in, ${(s.semiMajor95In - plan.spec.target95In).toFixed(1)} in above the target`,
-        'allow a longer tape, measure the foul poles, or raise the target',
-        'warning',
-      ),
-    );
+function adviceFor(
+  best: Attempt,
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): StakeAdvice {
+  const { stakes } = best.printed;
+  const { targetIn } = best.controls;
+  const wanted = best.draft.stakes.map((s) => s.at);
+  return {
+    within: stakes.filter((s) => s.semiMajor95In <= spec.target95In).length,
+    of: stakes.length,
+    tightestIn: targetIn < Infinity ? targetIn : null,
+    options: adviseChanges({ field, stakes: wanted, ground, spec, targetIn: spec.target95In }),
+  };
 }
 
 /** One problem for all contours left out, one for each that is drawn but strays. */

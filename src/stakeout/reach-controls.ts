@@ -40,7 +40,7 @@ export function chainToward(
   let reached: Reached[] = known.map((end) => ({ end, chain: [] }));
   let left = places.filter((p) => clearOf(p, known));
   for (let tier = 0; tier < MOST_TIERS; tier++) {
-    const next = left.flatMap((at) => reachPlace(at, reached, job.spec) ?? []);
+    const next = left.flatMap((at) => reachPlace(at, reached, job) ?? []);
     if (next.length === 0) return null;
     const best = bestChain(job, reached, next);
     if (best) return best;
@@ -55,8 +55,8 @@ const clearOf = (p: Point, known: readonly TapeEnd[]): boolean =>
   known.every((e) => pointDistance(e.point.at, p) >= CONTROLS_APART_FT);
 
 /** The place set and checked from what is near it, with as few places before it as can be. */
-function reachPlace(at: Point, reached: readonly Reached[], spec: StakeoutSpec): Reached | null {
-  const limitFt = longestTapeFt(spec);
+function reachPlace(at: Point, reached: readonly Reached[], job: Reach): Reached | null {
+  const limitFt = longestTapeFt(job.spec);
   const near = reached
     .filter((r) => {
       const d = pointDistance(r.end.point.at, at);
@@ -64,16 +64,17 @@ function reachPlace(at: Point, reached: readonly Reached[], spec: StakeoutSpec):
     })
     .sort((a, b) => a.chain.length - b.chain.length);
   for (let count = 3; count <= Math.min(near.length, MOST_NEAR); count++) {
-    const found = reachFrom(at, near.slice(0, count), spec);
+    const found = reachFrom(at, near.slice(0, count), job);
     if (found) return found;
   }
   return null;
 }
 
-function reachFrom(at: Point, near: readonly Reached[], spec: StakeoutSpec): Reached | null {
+function reachFrom(at: Point, near: readonly Reached[], job: Reach): Reached | null {
+  const { spec } = job;
   const named = near.map((r, i) => ({ ...r.end, id: String(i) }));
   const stake = bestSetting(named, at, spec);
-  if (!stake) return null;
+  if (!stake || stake.semiMajor95In > job.targetIn) return null;
   const sources = named.map((end) => ({ id: end.id, point: end.point, isControl: true }));
   const check = chooseCheck(stake, sources, checkTape(spec), spec.system);
   if (!check) return null;

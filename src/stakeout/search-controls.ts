@@ -25,21 +25,28 @@ export interface CoverTable {
   readonly pairs: Bits;
 }
 
-/** Which stakes the known controls, each candidate and each pair of candidates can set. */
+/**
+ * Which stakes the known controls, each candidate and each pair of candidates can set. A candidate that
+ * would itself stand worse than the target is left out.
+ */
 export function coverTable(table: PrecisionTable, limitFt: number, targetIn: number): CoverTable {
   const { task } = table;
   const count = task.stakes.length;
   const base = emptyBits(count);
   addWithin(table.base, 0, count, targetIn, base, 0);
+  const good = task.candidates.map((c) => c.semiMajor95In <= targetIn);
   const alone = task.candidates.map((_, i) => {
     const bits = base.slice();
-    addWithin(table.alone, i * count, count, targetIn, bits, 0);
+    if (good[i]) addWithin(table.alone, i * count, count, targetIn, bits, 0);
     return bits;
   });
   const rows = pairRow(task.candidates.length, 0);
   const pairs = new Uint32Array(base.length * rows);
-  for (let row = 0; row < rows; row++) {
-    addWithin(table.pairs, row * count, count, targetIn, pairs, row * base.length);
+  for (let i = 0, row = 0; i < good.length; i++) {
+    for (let j = 0; j < i; j++, row++) {
+      if (!good[i] || !good[j]) continue;
+      addWithin(table.pairs, row * count, count, targetIn, pairs, row * base.length);
+    }
   }
   return { task, limitFt, base, alone, pairs };
 }
