@@ -247,7 +247,7 @@ export const distance = (a: Point, b: Point): number =>
 
 /** A piece of the outline for the picture: lengths in tape steps. */
 export interface CrewLine {
-  readonly kind: OutlinePiece['kind'];
+  readonly kind: 'string' | 'swing' | 'bend' | 'circle';
   readonly from: string;
   readonly to: string;
   readonly pin: string;
@@ -260,7 +260,16 @@ export function crewLines(job: CrewJob): CrewLine[] {
   return job.stakes.contours.flatMap((c) => c.pieces.map((piece) => crewLine(piece, job.system)));
 }
 
-function crewLine(piece: OutlinePiece, system: LengthSystem): CrewLine {
+/** A curve too tight to swing, drawn through a point square to the middle of its ends. */
+interface Bend {
+  readonly kind: 'bend';
+  readonly from: string;
+  readonly to: string;
+  readonly offset: Reading;
+  readonly side: 'L' | 'R';
+}
+
+function crewLine(piece: OutlinePiece | Bend, system: LengthSystem): CrewLine {
   const none = { kind: piece.kind, from: '', to: '', pin: '', steps: 0, turn: '' } as const;
   switch (piece.kind) {
     case 'string':
@@ -268,6 +277,10 @@ function crewLine(piece: OutlinePiece, system: LengthSystem): CrewLine {
     case 'swing': {
       const { from, to, pin, sweep } = piece;
       return { ...none, from, to, pin, steps: toSteps(piece.radius.ft, system), turn: sweep };
+    }
+    case 'bend': {
+      const { from, to, offset, side } = piece;
+      return { ...none, from, to, steps: toSteps(offset.ft, system), turn: side };
     }
     case 'circle':
       return { ...none, pin: piece.pin, steps: toSteps(piece.radius.ft, system), turn: 'ccw' };
