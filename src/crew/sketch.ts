@@ -1,9 +1,10 @@
 /** Where the stake lies: tapes, the wrong side hatched, the outline; turns to the way one faces. */
 import { boxOfPoints } from '../geometry/box';
 import type { Point } from '../geometry/point';
-import type { CrewLine, CrewStake } from '../exchange/crew-data';
+import type { CrewStake } from '../exchange/crew-data';
 import { svg } from './dom';
 import { roundStakes, type Job, type PlacedStake } from './job';
+import { outlinePath, spot, type ToScreen } from './outline-path';
 
 /** Ways to face; what is up on the picture, in words. */
 export const FACINGS: readonly ((stake: CrewStake) => string)[] = [
@@ -16,7 +17,6 @@ interface Size {
   readonly width: number;
   readonly height: number;
 }
-type ToScreen = (p: Point) => Point;
 
 const MARGIN = { x: 40, y: 34 };
 const FAR = 4000;
@@ -115,53 +115,13 @@ function wrongSide(stake: CrewStake, p: Point, q: Point): SVGElement | null {
   return svg('path', { d: `${pathOf(ends)}Z`, class: 'crew-wrong' });
 }
 
-const spot = (p: Point): string => `${p.x.toFixed(1)} ${p.y.toFixed(1)}`;
 const pathOf = (points: readonly Point[]): string => `M${points.map(spot).join('L')}`;
 
-/** Strings and swings between stakes whose places are known. */
+/** The outline, when the lists came with it. */
 function outline(job: Job, screen: ToScreen): SVGElement[] {
-  const { lines } = job.source;
-  // A piece that goes on where the one before ended belongs to the same filled shape.
-  const parts = lines
-    .map((line, i) => {
-      const path = linePath(line, job.at, screen);
-      const goesOn = line.from !== '' && lines[i - 1]?.to === line.from;
-      return goesOn ? path.replace(/^M[^LA]*/, '') : path;
-    })
-    .join('');
-  return parts === '' ? [] : [svg('path', { d: parts, class: 'crew-outline' })];
+  const d = outlinePath(job.source.lines, job.at, screen);
+  return d === '' ? [] : [svg('path', { d, class: 'crew-outline' })];
 }
-
-function linePath(line: CrewLine, at: ReadonlyMap<string, Point>, screen: ToScreen): string {
-  const [from, to, pin] = [line.from, line.to, line.pin].map((id) => at.get(id));
-  const scale = scaleOf(screen);
-  if (line.kind === 'circle') return pin ? circlePath(screen(pin), line.steps * scale) : '';
-  if (!from || !to) return '';
-  const start = `M${spot(screen(from))}`;
-  const end = spot(screen(to));
-  const radius = radiusOf(line, from, to) * scale;
-  if (radius === 0) return `${start}L${end}`;
-  // A curve that bulges to its left, going on, turns clockwise.
-  const clockwise = line.turn === 'cw' || line.turn === 'L';
-  return `${start}A${radius.toFixed(1)} ${radius.toFixed(1)} 0 0 ${clockwise ? 1 : 0} ${end}`;
-}
-
-/** Radius in tape steps; 0 for a string. */
-function radiusOf(line: CrewLine, from: Point, to: Point): number {
-  if (line.kind === 'string' || line.steps === 0) return 0;
-  if (line.kind === 'swing') return line.steps;
-  const half = Math.hypot(to.x - from.x, to.y - from.y) / 2;
-  return (half * half + line.steps * line.steps) / (2 * line.steps);
-}
-
-function scaleOf(screen: ToScreen): number {
-  const a = screen({ x: 0, y: 0 });
-  const b = screen({ x: 1000, y: 0 });
-  return Math.hypot(b.x - a.x, b.y - a.y) / 1000;
-}
-
-const circlePath = (c: Point, r: number): string =>
-  `M${spot({ x: c.x - r, y: c.y })}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
 
 /** The other stakes of the round, small, where no outline shows how they belong together. */
 function dots(job: Job, now: PlacedStake, screen: ToScreen): SVGElement[] {

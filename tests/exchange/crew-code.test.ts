@@ -26,8 +26,11 @@ function decoded(text: string): CrewList {
   return list.value;
 }
 
-describe.each(DEMOS)('the codes of %s', (file) => {
-  const job = demoCrew(file);
+describe.each([
+  ...DEMOS.map((file) => [file, 'feet-inches'] as const),
+  ['lantern-emblem.json', 'metric'] as const,
+])('the codes of %s in %s', (file, system) => {
+  const job = demoCrew(file, system);
   const codes = crewCodes(job);
   const lists = codes.map((c) => decoded(c.text));
 

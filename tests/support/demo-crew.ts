@@ -3,17 +3,20 @@ import { buildField } from '../../src/field/build-field';
 import type { CrewJob } from '../../src/exchange/crew-data';
 import { placeGraphic } from '../../src/plan/make-plan';
 import { planStakes } from '../../src/stakeout/plan-stakes';
+import type { LengthSystem } from '../../src/base/quantity';
 import { assetsOf, readDemo } from '../contract/plan-of';
 
 const made = new Map<string, CrewJob>();
 
 export const DEMOS = ['lanterns-word.json', 'lantern-emblem.json'] as const;
 
-export function demoCrew(file: (typeof DEMOS)[number]): CrewJob {
-  const before = made.get(file);
+export function demoCrew(
+  file: (typeof DEMOS)[number],
+  system: LengthSystem = 'feet-inches',
+): CrewJob {
+  const before = made.get(`${file} ${system}`);
   if (before) return before;
   const project = readDemo(file);
-  const system = project.units;
   const field = buildField(project.field, system);
   const graphic = placeGraphic(project, assetsOf(project));
   if (!field.ok || !graphic.ok) throw new Error(`${file} has no ground or graphic`);
@@ -21,6 +24,6 @@ export function demoCrew(file: (typeof DEMOS)[number]): CrewJob {
   const stakes = planStakes({ field: field.value, graphic: graphic.value, spec });
   if (!stakes.ok) throw new Error(`${file} has no stakes`);
   const job = { name: project.name, fingerprint: '0123456789abcdef', system, stakes: stakes.value };
-  made.set(file, job);
+  made.set(`${file} ${system}`, job);
   return job;
 }
