@@ -16,6 +16,7 @@ import {
 import type { PairPlan } from './assign-pairs';
 import type { ControlPlan } from './choose-controls';
 import { DEEPEST_SHORT, LONGEST_BASE_FT } from './limits';
+import { DEFAULT_MINUTES } from './minutes';
 import type { StakeKind, StakeoutSpec } from './model';
 import {
   footOn,
@@ -58,11 +59,10 @@ export interface ShortTask {
 /** Nearest places looked at for each stake, and ways kept. */
 const MOST_NEAR = 14;
 const MOST_OFFERED = 8;
-/** Fewer short stakes than this are not worth another walk. */
-const FEWEST = 3;
 
 /** For each stake the two places that it is set from, or null when it is tied to controls. */
 export function chooseShort(task: ShortTask): (ShortRecipe | null)[] {
+  const { ties, short, moveTapes } = task.spec.minutes ?? DEFAULT_MINUTES;
   const tools = offsetTools(task.spec);
   const offered = offerRecipes(task, tools);
   const recipes: (ShortRecipe | null)[] = task.places.map(() => null);
@@ -75,7 +75,8 @@ export function chooseShort(task: ShortTask): (ShortRecipe | null)[] {
     offered[i]!.some((recipe) => take(choice, i, recipe));
   }
   const taken = recipes.filter((r) => r !== null).length;
-  return taken < FEWEST ? task.places.map(() => null) : recipes;
+  // Another round costs about what moving the tapes does.
+  return taken * (ties - short) > moveTapes ? recipes : task.places.map(() => null);
 }
 
 /** Every pair of near places that would serve, the closest-setting first. */

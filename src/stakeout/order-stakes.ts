@@ -8,7 +8,7 @@ import type { ShortRecipe } from './choose-short';
 import type { StakeoutSpec } from './model';
 import type { TiePair } from './ties';
 import { sameHold, stepSeconds, walkSeconds, type Hold } from './walk-cost';
-import { shortestWalk, type WalkTask } from './walk-order';
+import { shortestWalk, walkCost, type WalkTask } from './walk-order';
 
 /** A run of stakes set from one pair of controls. */
 export interface StakeRun {
@@ -40,17 +40,32 @@ export interface OrderTask {
 /** Added to every change of pair, seconds, so that no pair is held twice. */
 const CHANGE_SECONDS = 10_000;
 
+/** Times that the end of the ties' walk and the start of the short tapes' are fitted to each other. */
+const TURNS = 3;
+
 /** Ties first, then short tapes; `kicks` more tries are made at a shorter walk. */
 export function orderStakes(task: OrderTask, kicks: number): SettingOrder {
   const tied = indices(task, (i) => task.recipes[i] === null && task.pairs.pairOf[i]! >= 0);
-  const walk = shortestWalk(tiedWalk(task, tied), kicks).map((k) => tied[k]!);
   const short = indices(task, (i) => task.recipes[i] !== null);
-  const last = walk[walk.length - 1];
-  const from = last === undefined ? (task.start?.at ?? null) : task.places[last]!;
-  return {
-    runs: splitRuns(task.pairs, walk),
-    short: shortestWalk(shortWalk(task, short, from), kicks).map((k) => short[k]!),
-  };
+  const tiedTask = tiedWalk(task, tied);
+  let best: { readonly walk: number[]; readonly short: number[] } | null = null;
+  let least = Infinity;
+  let toEnd: Float64Array | null = null;
+  for (let turn = 0; turn < (kicks > 0 && short.length > 0 ? TURNS : 1); turn++) {
+    const walk = shortestWalk(toEnd ? { ...tiedTask, toEnd } : tiedTask, kicks);
+    const last = walk[walk.length - 1];
+    const from = last === undefined ? (task.start?.at ?? null) : task.places[tied[last]!]!;
+    const shortTask = shortWalk(task, short, from);
+    const then = shortestWalk(shortTask, kicks);
+    const cost = walkCost(tiedTask, walk) + walkCost(shortTask, then);
+    if (cost < least) {
+      least = cost;
+      best = { walk: walk.map((k) => tied[k]!), short: then.map((k) => short[k]!) };
+    }
+    const next = task.places[short[then[0]!]!];
+    toEnd = next ? Float64Array.from(tied, (i) => walkSeconds(task.places[i]!, next)) : null;
+  }
+  return { runs: splitRuns(task.pairs, best?.walk ?? []), short: best?.short ?? [] };
 }
 
 const indices = (task: OrderTask, wanted: (i: number) => boolean): number[] =>

@@ -5,13 +5,15 @@
  */
 import { seededRandom, type Random } from '../base/random';
 
-/** Costs in seconds; the walk ends where it likes. */
+/** Costs in seconds. */
 export interface WalkTask {
   readonly count: number;
   /** From the start to each place. */
   readonly fromStart: Float64Array;
   /** Between places i and j at i × count + j; the same both ways. */
   readonly between: Float64Array;
+  /** From each place to where the walk must end; absent: it ends where it likes. */
+  readonly toEnd?: Float64Array;
   /** Places that must come before each one; absent: no such rule. */
   readonly before?: readonly (readonly number[])[];
 }
@@ -25,7 +27,7 @@ const LEAST_GAIN = 0.04;
 /** A double bridge spans at most three times this many places. */
 const BRIDGE = 30;
 
-/** The walk as an array: start at 0, then the places, so that every place has one before it. */
+/** The walk as an array: start at 0, then the places in order. */
 interface Walk {
   readonly task: WalkTask;
   readonly tour: Int32Array;
@@ -35,26 +37,50 @@ interface Walk {
 
 /** The cost of a whole order of places. */
 export function walkCost(task: WalkTask, order: readonly number[]): number {
-  return order.reduce(
-    (sum, place, i) =>
-      sum + (i === 0 ? task.fromStart[place]! : task.between[order[i - 1]! * task.count + place]!),
-    0,
-  );
+  const last = order[order.length - 1];
+  const end = last === undefined ? 0 : (task.toEnd?.[last] ?? 0);
+  return order.reduce((sum, place, i) => {
+    const before = order[i - 1];
+    const step = before === undefined ? task.fromStart : task.between;
+    return sum + step[before === undefined ? place : before * task.count + place]!;
+  }, end);
 }
 
 /** An order of all places; `kicks` double bridges are tried. Equal input gives an equal order. */
 export function shortestWalk(task: WalkTask, kicks: number): number[] {
+  const { before, ...free } = task;
+  if (!before) return improve(task, nearestFirst(task), kicks);
+  const unbound = improve(free, nearestFirst(task), kicks);
+  const starts = [unbound, [...unbound].reverse()].map((order) => obey(order, before));
+  const walks = starts.map((order) => improve(task, order, kicks));
+  return walks.reduce((a, b) => (walkCost(task, b) < walkCost(task, a) ? b : a));
+}
+
+function improve(task: WalkTask, order: readonly number[], kicks: number): number[] {
   if (task.count === 0) return [];
-  const walk = startWalk(task);
+  const walk = startWalk(task, order);
   settle(walk, [...task.fromStart.keys()]);
   const random = seededRandom(task.count);
   for (let k = 0; k < kicks && task.count >= 4; k++) kick(walk, random);
   return [...walk.tour.subarray(1)];
 }
 
+/** The same order with every place held back until those that it needs have come. */
+function obey(order: readonly number[], before: readonly (readonly number[])[]): number[] {
+  const done = new Set<number>();
+  let left = [...order];
+  while (left.length > 0) {
+    const next = left.find((place) => before[place]!.every((p) => done.has(p)));
+    if (next === undefined) break;
+    done.add(next);
+    left = left.filter((place) => place !== next);
+  }
+  return [...done, ...left];
+}
+
 /** The start is numbered `count`. */
-function startWalk(task: WalkTask): Walk {
-  const tour = Int32Array.from([task.count, ...nearestFirst(task)]);
+function startWalk(task: WalkTask, order: readonly number[]): Walk {
+  const tour = Int32Array.from([task.count, ...order]);
   const position = new Int32Array(task.count + 1);
   tour.forEach((place, i) => (position[place] = i));
   const near = Array.from({ length: task.count }, (_, i) => nearOf(task, i));
@@ -69,7 +95,6 @@ function nearestFirst(task: WalkTask): number[] {
     let best = -1;
     let least = Infinity;
     for (const place of left) {
-      if (task.before?.[place]?.some((p) => left.has(p))) continue;
       const cost =
         here === undefined ? task.fromStart[place]! : task.between[here * task.count + place]!;
       if (cost < least) {
@@ -89,9 +114,10 @@ function nearOf({ count, between }: WalkTask, i: number): Int32Array {
   return Int32Array.from(others.slice(0, NEAR));
 }
 
-/** Cost between the places at two positions; past the end there is nothing. */
+/** Cost between the places at two positions; one past the last is where the walk ends. */
 function cost({ task, tour }: Walk, i: number, j: number): number {
-  if (i >= tour.length || j >= tour.length) return 0;
+  const end = tour.length;
+  if (i >= end || j >= end) return task.toEnd?.[tour[Math.min(i, j)]!] ?? 0;
   const [a, b] = [tour[i]!, tour[j]!];
   if (a === task.count) return task.fromStart[b]!;
   return b === task.count ? task.fromStart[a]! : task.between[a * task.count + b]!;
@@ -232,6 +258,6 @@ function kick(walk: Walk, random: Random): void {
 
 function tourCost(walk: Walk): number {
   let sum = 0;
-  for (let i = 0; i + 1 < walk.tour.length; i++) sum += cost(walk, i, i + 1);
+  for (let i = 0; i < walk.tour.length; i++) sum += cost(walk, i, i + 1);
   return sum;
 }

@@ -255,6 +255,7 @@ function fixtureStakes(field: Field, units: LengthSystem, letters: number): Stak
     },
     controls: all,
     stakes,
+    walk: { ft: 1240, changes: 2, seconds: 340, boundSeconds: 310 },
     rounds: [
       { number: 1, from: ['HP', '2B'], stakes: ids(1) },
       { number: 2, from: ['1B', '2B'], stakes: ids(2) },

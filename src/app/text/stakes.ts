@@ -1,6 +1,5 @@
 /** Stakes in words that a crew can follow. */
 import type { Stake } from '../../stakeout/model';
-import { methodControls } from '../../stakeout/ties';
 
 const NAMES = {
   control: 'Control stake',
