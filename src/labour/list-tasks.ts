@@ -78,7 +78,7 @@ function setOutStages(work: Work): Stage[] {
     [draft(work, 'flag-heads', heads)],
     [draft(work, 'prove-controls', work.provingTapes)],
     [draft(work, 'set-controls', count('control'))],
-    [draft(work, 'move-tapes', stakes.rounds.length)],
+    [draft(work, 'move-tapes', stakes.rounds.filter((r) => r.from !== null).length)],
     [draft(work, 'set-stakes', count('outline', 'guide'))],
     [draft(work, 'set-pins', count('pin'))],
     [draft(work, 'set-short', shortStakes(stakes))],
