@@ -14,12 +14,12 @@ import { writeCrewFile } from '../../src/crew/write-crew-file';
 import { crewLines, crewLists } from '../../src/exchange/crew-data';
 import { crewTimes, readCrewFile } from '../../src/exchange/crew-file';
 import { CREW_FORMAT, CREW_VERSION, type CrewFile } from '../../src/exchange/crew-file-model';
-import { demoCrew } from '../support/demo-crew';
+import { fixtureCrew } from '../support/demo-crew';
 
 const T = Date.UTC(2027, 3, 16, 6, 30);
 
 describe('a file from the page', () => {
-  const crew = demoCrew('lantern-emblem.json');
+  const crew = fixtureCrew();
   const lists = crewLists(crew);
   const source = { lists, lines: crewLines(crew), touches: {}, name: crew.name };
   const job = joinJob(source)!;

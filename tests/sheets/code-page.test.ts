@@ -7,7 +7,6 @@ import { codeMark } from '../../src/sheets/code-marks';
 import { composePacket } from '../../src/sheets/compose-packet';
 import type { FillMark, Mark, Sheet } from '../../src/sheets/marks';
 import { textMarks } from '../../src/sheets/printable';
-import { demoCrew } from '../support/demo-crew';
 import { planFixture } from './plan-fixture';
 import { sheetFonts } from './sheet-fonts';
 
@@ -31,9 +30,9 @@ function scan(fill: FillMark, size: number, spot = 0): string | null {
 
 describe('the sheet of codes', () => {
   const fixture = planFixture({});
-  const stakes = demoCrew('lanterns-word.json').stakes;
-  const plan = { ...fixture, stakes, project: { ...fixture.project, crewAddress: ADDRESS } };
-  const without = composePacket({ ...fixture, stakes }, sheetFonts());
+  const stakes = fixture.stakes!;
+  const plan = { ...fixture, project: { ...fixture.project, crewAddress: ADDRESS } };
+  const without = composePacket(fixture, sheetFonts());
   const sheets = composePacket(plan, sheetFonts());
   const isCodes = (sheet: Sheet) => sheet.title === 'Codes for the phone';
 

@@ -1,10 +1,19 @@
-/** What the phone page is made from, for both demos: stakes only, once per worker. */
+/** What the phone page is made from: of the hand-made plan, and of the demos (stakes only). */
 import { buildField } from '../../src/field/build-field';
 import type { CrewJob } from '../../src/exchange/crew-data';
+import { crewJobOf } from '../../src/exchange/crew-page';
 import { placeGraphic } from '../../src/plan/make-plan';
 import { planStakes } from '../../src/stakeout/plan-stakes';
 import type { LengthSystem } from '../../src/base/quantity';
 import { assetsOf, readDemo } from '../contract/plan-of';
+import { planFixture } from '../sheets/plan-fixture';
+
+/** Eight letters set out by hand: some seventy stakes, made at once. */
+export function fixtureCrew(units: LengthSystem = 'feet-inches'): CrewJob {
+  const job = crewJobOf(planFixture({ units }));
+  if (!job) throw new Error('the fixture has stakes');
+  return job;
+}
 
 const made = new Map<string, CrewJob>();
 
