@@ -1,4 +1,5 @@
 /** How each way of setting a stake and of drawing a piece is done: a few plain sentences each. */
+import type { LengthSystem } from '../base/quantity';
 import type { OutlinePiece, SetMethod, StakePlan } from '../stakeout/model';
 
 /** What a box explains. */
@@ -53,20 +54,20 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'String',
     text:
       'Pull a string tight from stake to stake, low, touching nothing. Put a paint dot under it at ' +
-      'each end and at every foot between.',
+      'each end and at every FOOT between.',
   },
   swing: {
     title: 'Swing about a pin',
     text:
       'Loop the tape over the pin and clip the marker at the radius. Keep it tight and walk from the ' +
-      'first stake to the second, turning as named (seen from above); a paint dot at every foot. A ' +
-      'step of 3/4 in at a stake is right: join it straight.',
+      'first stake to the second, turning as named (seen from above); a paint dot at every FOOT. A ' +
+      'step of STEP at a stake is right: join it straight.',
   },
   circle: {
     title: 'Full circle',
     text:
       'Loop the tape over the pin, clip the marker at the radius, and walk all the way round with ' +
-      'the tape tight; a paint dot at every foot.',
+      'the tape tight; a paint dot at every FOOT.',
   },
   bend: {
     title: 'Bend between two stakes',
@@ -76,17 +77,29 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
   },
 };
 
-const howTo = (id: HowToId): HowTo => ({ id, ...HOW_TO[id] });
+/** Spacing of paint dots, and the step that a printed radius leaves at a stake. */
+const WORDS = {
+  'feet-inches': { foot: 'foot', step: '3/4 in' },
+  metric: { foot: '30 cm', step: '2 cm' },
+} as const;
+
+function howTo(id: HowToId, system: LengthSystem): HowTo {
+  const { title, text } = HOW_TO[id];
+  const { foot, step } = WORDS[system];
+  return { id, title, text: text.replaceAll('FOOT', foot).replaceAll('STEP', step) };
+}
 
 /** The boxes for the ways in which this plan's stakes are set, and for the check. */
 export function stakeHowTos(stakes: StakePlan): HowTo[] {
   const used = new Set<HowToId>(stakes.stakes.map((stake) => stake.set.method));
-  return [...STAKE_ORDER.filter((id) => used.has(id)), 'check' as const].map(howTo);
+  return [...STAKE_ORDER.filter((id) => used.has(id)), 'check' as const].map((id) =>
+    howTo(id, stakes.spec.system),
+  );
 }
 
 /** The boxes for the kinds of pieces of this plan's outline. */
 export function outlineHowTos(stakes: StakePlan): HowTo[] {
   const pieces = stakes.contours.flatMap((contour) => contour.pieces);
   const used = new Set<HowToId>(pieces.map((piece) => piece.kind));
-  return PIECE_ORDER.filter((id) => used.has(id)).map(howTo);
+  return PIECE_ORDER.filter((id) => used.has(id)).map((id) => howTo(id, stakes.spec.system));
 }
