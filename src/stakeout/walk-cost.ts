@@ -43,7 +43,11 @@ const matchings = (p: Hold, q: Hold): (readonly [Move, Move])[] =>
       [p[0], q[1]],
       [p[1], q[0]],
     ] as const,
-  ].filter((m) => m.every(([from, to]) => from.tape === to.tape));
+  ].filter((m) => m.every(([from, to]) => mayGo(from, to)));
+
+/** A holder of whom no tape is said takes the one that is wanted. */
+const mayGo = (from: Holder, to: Holder): boolean =>
+  from.tape === undefined || to.tape === undefined || from.tape === to.tape;
 
 /**
  * Seconds from stake to stake with the tapes at `p` and then at `q`. Three or four people: both
