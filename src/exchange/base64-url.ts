@@ -13,7 +13,7 @@ export function writeBase64Url(bytes: readonly number[]): string {
   return text;
 }
 
-/** The bytes, or null when a character is none of the 64 or the length cannot be. */
+/** The bytes, or null when a character is none of the 64, or the end is not as it is written. */
 export function readBase64Url(text: string): number[] | null {
   if (text.length % 4 === 1) return null;
   const bytes: number[] = [];
@@ -24,5 +24,6 @@ export function readBase64Url(text: string): number[] | null {
     sum = ((sum << 6) | value) & 0xffffff;
     if (i % 4 > 0) bytes.push((sum >> (6 - 2 * (i % 4))) & 255);
   }
-  return bytes;
+  const unused = [0, 0, 15, 3][text.length % 4]!;
+  return (sum & unused) === 0 ? bytes : null;
 }

@@ -247,7 +247,7 @@ export const distance = (a: Point, b: Point): number =>
 
 /** A piece of the outline for the picture: lengths in tape steps. */
 export interface CrewLine {
-  readonly kind: 'string' | 'swing' | 'bend' | 'circle';
+  readonly kind: OutlinePiece['kind'];
   readonly from: string;
   readonly to: string;
   readonly pin: string;
@@ -260,16 +260,7 @@ export function crewLines(job: CrewJob): CrewLine[] {
   return job.stakes.contours.flatMap((c) => c.pieces.map((piece) => crewLine(piece, job.system)));
 }
 
-/** A curve too tight to swing, drawn through a point square to the middle of its ends. */
-interface Bend {
-  readonly kind: 'bend';
-  readonly from: string;
-  readonly to: string;
-  readonly offset: Reading;
-  readonly side: 'L' | 'R';
-}
-
-function crewLine(piece: OutlinePiece | Bend, system: LengthSystem): CrewLine {
+function crewLine(piece: OutlinePiece, system: LengthSystem): CrewLine {
   const none = { kind: piece.kind, from: '', to: '', pin: '', steps: 0, turn: '' } as const;
   switch (piece.kind) {
     case 'string':
