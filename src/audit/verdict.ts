@@ -24,7 +24,7 @@ function headline(suspects: readonly Suspect[], readings: number): string {
       : `All ${readings} readings fit the plan.`;
   }
   if (!suspects.some((s) => s.strong)) {
-    return `No clear slip, but one reading in doubt: measure again before anything is moved. ${suspectWords(first)}`;
+    return `No clear slip, but a doubt: measure again before anything is moved. ${suspectWords(first)}`;
   }
   const more = suspects.length > 1 ? ` ${suspects.length} things do not fit, this one most.` : '';
   return `${suspectWords(first)}${more}`;
@@ -42,5 +42,6 @@ export function suspectWords(s: Suspect): string {
     return `Stake ${s.likeliest.stake} is off, but the readings do not tell by which of its own readings. Likeliest: ${s.likeliest.words}.${next}`;
   }
   const others = s.rivals.length === 1 ? 'one other way' : `${s.rivals.length} other ways`;
-  return `Something is wrong, and these readings cannot tell what: likeliest, ${said}; ${others} to explain it.${next}`;
+  const start = s.strong ? 'Something is wrong, and these readings' : 'These readings';
+  return `${start} cannot tell what: likeliest, ${said}; ${others} to explain it.${next}`;
 }
