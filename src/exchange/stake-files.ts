@@ -9,9 +9,10 @@ const CONTROL_COLUMNS = 'id,name,touch,kind,x_ft,y_ft,sigma_in,semi_major_95_in'
 const STAKE_COLUMNS =
   'stake,kind,round,method,x_ft,y_ft,tie1_from,tie1_ft,tie1_text,tie2_from,tie2_ft,tie2_text,' +
   'side,check_from,check_ft,check_text,check_limit_in,intersection_deg,semi_major_95_in,' +
-  'offset_ft,offset_text';
+  'offset_ft,offset_text,tie1_tape,tie2_tape,check_tape';
 const OUTLINE_COLUMNS =
-  'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep';
+  'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep,' +
+  'offset_ft,offset_text,side';
 const GUIDE_COLUMNS = 'guide,from_stake,to_stake,pass';
 
 const header = (columns: string): string[] => columns.split(',');
@@ -66,10 +67,13 @@ function stakeRow(s: Stake): Cell[] {
     s.semiMajor95In,
     offset?.ft ?? null,
     offset?.text ?? null,
+    (set.method === 'chord' ? null : set.tie1.tape) ?? null,
+    (set.method === 'ties' ? set.tie2.tape : null) ?? null,
+    check.tape ?? null,
   ];
 }
 
-/** One row per string, swing or circle, head to tail; the header alone without a graphic. */
+/** One row per string, swing, bend or circle, head to tail; the header alone without a graphic. */
 export function outlineCsv(plan: StakePlan | null): string {
   const rows = (plan?.contours ?? []).flatMap((contour) =>
     contour.pieces.map((piece, i) => [
@@ -83,9 +87,10 @@ export function outlineCsv(plan: StakePlan | null): string {
 }
 
 function pieceCells(piece: OutlinePiece): Cell[] {
+  const none = [null, null, null];
   switch (piece.kind) {
     case 'string':
-      return ['string', piece.from, piece.to, null, null, null, null];
+      return ['string', piece.from, piece.to, null, null, null, null, ...none];
     case 'swing':
       return [
         'swing',
@@ -95,9 +100,23 @@ function pieceCells(piece: OutlinePiece): Cell[] {
         piece.radius.ft,
         piece.radius.text,
         piece.sweep,
+        ...none,
+      ];
+    case 'bend':
+      return [
+        'bend',
+        piece.from,
+        piece.to,
+        null,
+        null,
+        null,
+        null,
+        piece.offset.ft,
+        piece.offset.text,
+        piece.side,
       ];
     case 'circle':
-      return ['circle', null, null, piece.pin, piece.radius.ft, piece.radius.text, 'ccw'];
+      return ['circle', null, null, piece.pin, piece.radius.ft, piece.radius.text, 'ccw', ...none];
   }
 }
 

@@ -3,9 +3,10 @@ import { invariant } from '../base/result';
 import type { Feet } from '../base/units';
 import { arcBetween, segmentLength } from '../geometry/arc';
 import { pointDistance, type Point } from '../geometry/point';
+import { bendArc } from '../stakeout/bend';
 import type { OutlinePiece, StakePlan } from '../stakeout/model';
 
-/** Length of all strings, swings and circles as set out. */
+/** Length of all strings, swings, bends and circles as set out. */
 export const outlineDrawnFt = (stakes: StakePlan): Feet =>
   outlinePieceFts(stakes).reduce((sum, ft) => sum + ft, 0);
 
@@ -27,5 +28,8 @@ function pieceLength(piece: OutlinePiece, place: (id: string) => Point): Feet {
   const from = place(piece.from);
   const to = place(piece.to);
   if (piece.kind === 'string') return pointDistance(from, to);
+  if (piece.kind === 'bend') {
+    return segmentLength(bendArc(from, to, piece.offset.ft, piece.side));
+  }
   return segmentLength(arcBetween(place(piece.pin), from, to, piece.sweep === 'ccw' ? 1 : -1));
 }

@@ -12,6 +12,7 @@ export interface Summary {
   readonly stakes: number;
   readonly strings: number;
   readonly swings: number;
+  readonly bends: number;
   readonly set_controls: number;
   readonly rounds: number;
   /** What the crew loads: pieces, or feet of string, by item of `inventory.csv`. */
@@ -52,6 +53,7 @@ export function summarise(plan: Plan): Summary {
     stakes: stakes?.stakes.length ?? 0,
     strings: stakes?.strings ?? 0,
     swings: stakes?.swings ?? 0,
+    bends: stakes?.bends ?? 0,
     set_controls: stakes?.stakes.filter((s) => s.kind === 'control').length ?? 0,
     rounds: stakes?.rounds.length ?? 0,
     inventory: Object.fromEntries(listInventory(stakes).map((item) => [item.id, item.quantity])),

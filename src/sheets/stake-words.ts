@@ -49,7 +49,7 @@ function plainNumber(value: number, decimals: number): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-/** Cells of an outline row: `1.2`, what, from and to, pin and radius, turn. */
+/** Cells of an outline row: `1.2`, what, from and to, pin and radius or offset, turn or side. */
 export function outlineCells(contour: Contour, index: number): string[] {
   const piece = contour.pieces[index]!;
   return [`${contour.contour}.${index + 1}`, piece.kind, ...pieceCells(piece)];
@@ -57,6 +57,10 @@ export function outlineCells(contour: Contour, index: number): string[] {
 
 function pieceCells(piece: OutlinePiece): string[] {
   if (piece.kind === 'string') return [`from ${piece.from}`, `to ${piece.to}`, '', '', ''];
+  if (piece.kind === 'bend') {
+    const side = piece.side === 'L' ? 'left' : 'right';
+    return [`from ${piece.from}`, `to ${piece.to}`, '', `offset ${piece.offset.text}`, side];
+  }
   const pin = [`pin ${piece.pin}`, `radius ${piece.radius.text}`];
   if (piece.kind === 'circle') return ['', '', ...pin, 'full circle'];
   const turn = piece.sweep === 'cw' ? 'turn clockwise' : 'turn counter-clockwise';

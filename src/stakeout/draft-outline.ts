@@ -4,11 +4,13 @@
  * blocking a place or banning a link and fitting that contour again.
  */
 import { pointDistance, type Point } from '../geometry/point';
+import { bestBend } from './bend';
 import { bestFreePin, pinServes, possiblePins, swingSense } from './choose-pin';
 import type { Chain, Link } from './chain';
 import { fitChain, linkKey, type ChainRules } from './fit-chain';
 import { fitCircle } from './fit-circle';
 import { LONGEST_SWING_FT, PLANNED_SPACING_FT } from './limits';
+import type { LinkPrices } from './price-links';
 import { sharePins } from './share-pins';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
 import { tracePoint, type Trace } from './trace';
@@ -26,6 +28,14 @@ export type DraftPiece =
       readonly to: number;
       readonly pin: number;
       readonly sense: 1 | -1;
+      readonly link: Link;
+    }
+  | {
+      readonly kind: 'bend';
+      readonly from: number;
+      readonly to: number;
+      /** Of the mark from the middle, feet, right positive. */
+      readonly offset: number;
       readonly link: Link;
     }
   | { readonly kind: 'circle'; readonly pin: number; readonly radius: number };
@@ -56,9 +66,11 @@ export interface ContourTask {
   chain: Chain | null;
 }
 
+/** What holds for all contours. */
 export interface PinGround {
   /** Whether a pin may stand there. */
   readonly mayPin: (p: Point) => boolean;
+  readonly prices: LinkPrices;
 }
 
 const MOST_ROUNDS = 60;
@@ -99,7 +111,12 @@ function refit(task: ContourTask, ground: PinGround): void {
     task.chain = { links: [], strained: false };
     return;
   }
-  const rules: ChainRules = { ...task, mayPin: (p) => ground.mayPin(p) && clearOf(task.noPins, p) };
+  const { prices } = ground;
+  const rules: ChainRules = {
+    ...task,
+    prices,
+    mayPin: (p) => ground.mayPin(p) && clearOf(task.noPins, p),
+  };
   task.chain = fitChain(task.trace, rules);
   if (isFlat(task.chain)) task.chain = fitChain(task.trace, narrowed(rules));
   if (isFlat(task.chain)) task.chain = { links: [], strained: true };
@@ -155,6 +172,13 @@ function blockOne(first: NodeTag, second: NodeTag): ContourTask {
   }
   blocked[lose.index] = 1;
   return lose.task;
+}
+
+/** A link with the numbers of its two stakes. */
+interface LinkEnds {
+  readonly from: number;
+  readonly to: number;
+  readonly link: Link;
 }
 
 /** Working list of stakes while pins are placed. */
@@ -217,21 +241,28 @@ function placeContour(
   let failed = false;
   task.chain!.links.forEach((link, i) => {
     const ends = { from: nodes[i]!, to: nodes[(i + 1) % nodes.length]!, link };
-    const piece = link.kind === 'string' ? { kind: 'string' as const, ...ends } : null;
-    const done = piece ?? placeSwing(placing, task, ends);
+    const done = placeLink(placing, task, ends);
     if (done) pieces.push(done);
     else {
       failed = true;
-      refuseSwing(placing, task, link);
+      refuseLink(placing, task, link);
     }
   });
   if (failed) task.chain = null;
   return failed ? null : pieces;
 }
 
+function placeLink(placing: Placing, task: ContourTask, ends: LinkEnds): DraftPiece | null {
+  if (ends.link.kind === 'string') return { kind: 'string', ...ends };
+  if (ends.link.kind === 'swing') return placeSwing(placing, task, ends);
+  const offset = bestBend(task.trace, task.tube, ends.link);
+  return offset === null ? null : { kind: 'bend', ...ends, offset };
+}
+
 /** Bans the link, and keeps later pins of this contour off whatever stood in its way. */
-function refuseSwing(placing: Placing, task: ContourTask, link: Link): void {
+function refuseLink(placing: Placing, task: ContourTask, link: Link): void {
   task.banned.add(linkKey(task.trace, link.from, link.to));
+  if (link.kind !== 'swing') return;
   for (const centre of possiblePins(task.trace, task.tube, link)) {
     for (const stake of spacingNear(placing.near, centre)) {
       if (clearOf(task.noPins, stake.at)) task.noPins.push(stake.at);
@@ -242,11 +273,7 @@ function refuseSwing(placing: Placing, task: ContourTask, link: Link): void {
 const isFree = (placing: Placing, p: Point): boolean =>
   placing.ground.mayPin(p) && spacingNear(placing.near, p).length === 0;
 
-function placeSwing(
-  placing: Placing,
-  task: ContourTask,
-  ends: { readonly from: number; readonly to: number; readonly link: Link },
-): DraftPiece | null {
+function placeSwing(placing: Placing, task: ContourTask, ends: LinkEnds): DraftPiece | null {
   const { trace, tube } = task;
   const shared = sharedPin(placing, task, ends);
   const meeting = placing.shared.get(ends.link);
@@ -263,11 +290,7 @@ function placeSwing(
 }
 
 /** A stake already there that serves as the pin. */
-function sharedPin(
-  placing: Placing,
-  task: ContourTask,
-  ends: { readonly from: number; readonly to: number; readonly link: Link },
-): number | null {
+function sharedPin(placing: Placing, task: ContourTask, ends: LinkEnds): number | null {
   const { trace, tube } = task;
   const a = tracePoint(trace, ends.link.from);
   for (let i = 0; i < placing.stakes.length; i++) {

@@ -1,12 +1,13 @@
 /**
- * Fewest stakes and pins along a closed contour: the cheapest path through a graph whose nodes are
- * places on the contour and whose edges are strings and swings that stay in the tube (the scheme of
- * Imai & Iri 1986, with arcs as in Drysdale, Rote & Sturm 2008, end points on the contour). Corners
+ * Fewest person-minutes along a closed contour: the cheapest path through a graph whose nodes are
+ * places on the contour and whose edges are strings, bends and swings that stay in the tube (the scheme
+ * of Imai & Iri 1986, with arcs as in Drysdale, Rote & Sturm 2008, end points on the contour). Corners
  * are nodes of every path.
  */
 import type { Point } from '../geometry/point';
-import { stringExcess, stringFollows, swingExists, type Chain, type Link } from './chain';
+import { stringExcess, stringFollows, type Chain, type Link } from './chain';
 import { PLANNED_SPACING_FT } from './limits';
+import { cheapestCurve, type LinkPrices } from './price-links';
 import type { Trace } from './trace';
 
 /** What a chain must respect besides its tube. */
@@ -23,16 +24,17 @@ export interface ChainRules {
    */
   readonly lenient: Uint8Array;
   readonly mayPin: (p: Point) => boolean;
+  readonly prices: LinkPrices;
 }
 
-/** Stakes to drive per link: a string needs its end, a swing its end and its pin. */
-const STRING_COST = 1;
-const SWING_COST = 2;
+const KINDS = ['string', 'swing', 'bend'] as const;
+
 /** Feasibility is not monotone in length: how much further to look after the last success. */
 const PATIENCE_FT = 6;
 /** Straight links that leave the tube are tried only over short stretches. */
 const STRAINED_REACH_FT = 6;
-const STRAIN_COST = 1000;
+/** Person-minutes a foot outside the tube: far more than any chain costs. */
+const STRAIN_COST = 100_000;
 /** Leaving the tube at all costs as much as leaving it by this much more. */
 const STRAIN_LEAST_FT = 0.02;
 const STRAIN_LEAST = STRAIN_COST * STRAIN_LEAST_FT;
@@ -49,7 +51,8 @@ interface Search {
   readonly at: Float64Array;
   readonly cost: Float64Array;
   readonly before: Int32Array;
-  readonly swing: Uint8Array;
+  /** Index into `KINDS` of the link that ends at each position. */
+  readonly kind: Uint8Array;
   readonly scratch: { low: number; high: number };
 }
 
@@ -102,7 +105,7 @@ function solve(trace: Trace, rules: ChainRules, start: number): Search {
     at: distancesFrom(trace, start),
     cost: new Float64Array(n + 1).fill(Infinity),
     before: new Int32Array(n + 1).fill(-1),
-    swing: new Uint8Array(n + 1),
+    kind: new Uint8Array(n + 1),
     scratch: { low: 0, high: 0 },
   };
   s.cost[0] = 0;
@@ -124,7 +127,7 @@ function distancesFrom(t: Trace, start: number): Float64Array {
 function extendFrom(s: Search, i: number): void {
   const n = s.trace.count;
   const from = s.at[i]!;
-  const cheapest = s.cost[i]! + STRING_COST;
+  const cheapest = s.cost[i]! + s.rules.prices.least;
   const lenient = isLenient(s, i);
   let lastGood = from;
   for (let j = i + 1; j <= n; j++) {
@@ -149,30 +152,36 @@ function mayEnd(s: Search, i: number, j: number): boolean {
   return rules.banned.size === 0 || !rules.banned.has(a * n + b);
 }
 
-/** Offers the link i→j; true when it follows the contour (or could not matter). */
+/** Offers the links i→j; true when one follows the contour (or could not matter). */
 function tryLink(s: Search, i: number, j: number, length: number): boolean {
+  if (passesCorner(s, i, j)) return tryStrained(s, i, j, length);
   const from = s.start + i;
   const to = s.start + j;
+  const { prices, tube, mayPin } = s.rules;
   const base = s.cost[i]!;
-  const plain = !passesCorner(s, i, j);
-  if (plain && stringFollows(s.trace, s.rules.tube, from, to)) {
-    return offer(s, i, j, base + STRING_COST, 0);
-  }
-  if (base + SWING_COST >= s.cost[j]!) return true;
-  if (plain && swingExists(s.trace, s.rules.tube, from, to, s.rules.mayPin, s.scratch)) {
-    return offer(s, i, j, base + SWING_COST, 1);
-  }
-  if (length <= STRAINED_REACH_FT && isLenient(s, i)) {
-    const excess = stringExcess(s.trace, s.rules.tube, from, to, Infinity);
-    return offer(
-      s,
-      i,
-      j,
-      base + STRING_COST + STRAIN_COST * (STRAIN_LEAST_FT + Math.max(0, excess)),
-      0,
-    );
-  }
-  return false;
+  const follows = stringFollows(s.trace, tube, from, to);
+  if (follows) offer(s, i, j, base + stringPrice(s, i, j), 0);
+  if (base + prices.leastCurve >= s.cost[j]!) return true;
+  const curve = cheapestCurve(s.trace, tube, from, to, prices, mayPin, s.scratch);
+  if (curve) offer(s, i, j, base + curve.price, curve.kind === 'swing' ? 1 : 2);
+  return curve !== null || follows || tryStrained(s, i, j, length);
+}
+
+function stringPrice(s: Search, i: number, j: number): number {
+  const { trace, rules, start } = s;
+  const a = (start + i) % trace.count;
+  const b = (start + j) % trace.count;
+  const length = Math.hypot(trace.x[b]! - trace.x[a]!, trace.y[b]! - trace.y[a]!);
+  return rules.prices.stringEach + rules.prices.stringPerFt * length;
+}
+
+/** A string that leaves the tube, where nothing else goes on. */
+function tryStrained(s: Search, i: number, j: number, length: number): boolean {
+  if (length > STRAINED_REACH_FT || !isLenient(s, i)) return false;
+  const excess = stringExcess(s.trace, s.rules.tube, s.start + i, s.start + j, Infinity);
+  const strain = STRAIN_COST * (STRAIN_LEAST_FT + Math.max(0, excess));
+  offer(s, i, j, s.cost[i]! + stringPrice(s, i, j) + strain, 0);
+  return true;
 }
 
 const isLenient = (s: Search, i: number): boolean =>
@@ -190,20 +199,18 @@ function isCorner(s: Search, i: number): boolean {
   return s.trace.corners[at] === 1 && s.rules.blocked[at] === 0;
 }
 
-function offer(s: Search, i: number, j: number, cost: number, swing: 0 | 1): boolean {
-  if (cost < s.cost[j]!) {
-    s.cost[j] = cost;
-    s.before[j] = i;
-    s.swing[j] = swing;
-  }
-  return true;
+function offer(s: Search, i: number, j: number, cost: number, kind: 0 | 1 | 2): void {
+  if (cost >= s.cost[j]!) return;
+  s.cost[j] = cost;
+  s.before[j] = i;
+  s.kind[j] = kind;
 }
 
 function readPath(s: Search): Link[] {
   const links: Link[] = [];
   for (let j = s.trace.count; j > 0; j = s.before[j]!) {
     links.push({
-      kind: s.swing[j] ? 'swing' : 'string',
+      kind: KINDS[s.kind[j]!]!,
       from: (s.start + s.before[j]!) % s.trace.count,
       to: ((s.start + s.before[j]!) % s.trace.count) + (j - s.before[j]!),
     });

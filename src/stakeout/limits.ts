@@ -21,6 +21,11 @@ export const LONGEST_SWEEP = Math.PI;
 /** The step from a swing's end stake to its arc. */
 export const LONGEST_STEP_FT = inches(0.75);
 
+/** A bend is drawn by hand through three places: no longer, or its curve is guesswork. */
+export const LONGEST_BEND_FT = 6;
+/** A flatter one is a straight string. */
+export const LEAST_BEND_OFFSET_FT = inches(1);
+
 /** Two tapes that meet flatter than this do not fix a stake. */
 export const FLATTEST_TIES_DEG = 30;
 /** Planned limit, a little inside. */

@@ -27,6 +27,7 @@ const STRING = rule(String.raw`(\d+)\.(\d+) string from (\w+) to (\w+)`);
 const SWING = rule(
   String.raw`(\d+)\.(\d+) swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)`,
 );
+const BEND = rule(String.raw`(\d+)\.(\d+) bend from (\w+) to (\w+) offset ${READING} (left|right)`);
 const CIRCLE = rule(String.raw`(\d+)\.(\d+) circle pin (\w+) radius ${READING} full circle`);
 
 export interface PacketReading {
@@ -116,7 +117,7 @@ function readShort(line: string): StakeRow | null {
 }
 
 function readPiece(line: string, graphic: string): OutlineRow | null {
-  const empty = { from: '', to: '', pin: '', radius: '', sweep: '' };
+  const empty = { from: '', to: '', pin: '', radius: '', sweep: '', offset: '', side: '' };
   const string = STRING.exec(line);
   if (string) {
     const [, contour, , from, to] = string as unknown as string[];
@@ -127,6 +128,7 @@ function readPiece(line: string, graphic: string): OutlineRow | null {
     const [, contour, , from, to, pin, radius, turn] = swing as unknown as string[];
     const sweep = turn === 'clockwise' ? 'cw' : 'ccw';
     return {
+      ...empty,
       contour: `${graphic}/${contour}`,
       kind: 'swing',
       from: from!,
@@ -135,6 +137,13 @@ function readPiece(line: string, graphic: string): OutlineRow | null {
       radius: radius!,
       sweep,
     };
+  }
+  const bend = BEND.exec(line);
+  if (bend) {
+    const [, contour, , from, to, offset, hand] = bend as unknown as string[];
+    const side = hand === 'left' ? 'L' : 'R';
+    const ends = { from: from!, to: to!, offset: offset!, side };
+    return { ...empty, contour: `${graphic}/${contour}`, kind: 'bend', ...ends };
   }
   const circle = CIRCLE.exec(line);
   if (!circle) return null;

@@ -40,6 +40,8 @@ const outlineRow = (r: Record<string, string>): OutlineRow => ({
   pin: r['pin_stake']!,
   radius: r['radius_text']!,
   sweep: r['sweep']!,
+  offset: r['offset_text']!,
+  side: r['side']!,
 });
 
 const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
@@ -142,7 +144,7 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
   });
 
   it('swings at least 3 ft of tape, at most half a turn, with steps of at most 3/4 in', () => {
-    for (const row of outline.filter((r) => r['kind'] !== 'string')) {
+    for (const row of outline.filter((r) => r['pin_stake'] !== '')) {
       const radius = readingFeet(row['radius_text']!);
       expect(Math.abs(radius - Number(row['radius_ft']))).toBeLessThan(1e-9);
       expect(radius).toBeGreaterThanOrEqual(3);
@@ -158,6 +160,17 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
       ];
       const ccw = (to - from + 4 * Math.PI) % (2 * Math.PI);
       expect(row['sweep'] === 'ccw' ? ccw : 2 * Math.PI - ccw).toBeLessThanOrEqual(Math.PI + 1e-9);
+    }
+  });
+
+  it('bends at most half a turn over 6 ft, an inch or more off the straight line', () => {
+    for (const row of outline.filter((r) => r['kind'] === 'bend')) {
+      const offset = readingFeet(row['offset_text']!);
+      expect(Math.abs(offset - Number(row['offset_ft']))).toBeLessThan(1e-9);
+      expect(offset).toBeGreaterThanOrEqual(1 / 12);
+      const chord = distance(at.get(row['from_stake']!)!, at.get(row['to_stake']!)!);
+      expect(chord).toBeLessThanOrEqual(6.1);
+      expect(offset).toBeLessThanOrEqual(chord / 2);
     }
   });
 

@@ -39,7 +39,7 @@ function plannedCells(set: SetMethod): string[] {
 
 const CONTROL = /^(\w+) (fixed|set) x (-?\d+\.\d{3}) y (-?\d+\.\d{3}) sigma (\d+\.\d\d) (.+)$/;
 const PIECE = new RegExp(
-  String.raw`^(\d+)\.(\d+) (?:string from (\w+) to (\w+)|swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)|circle pin (\w+) radius ${READING} full circle)$`,
+  String.raw`^(\d+)\.(\d+) (?:string from (\w+) to (\w+)|swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)|bend from (\w+) to (\w+) offset ${READING} (left|right)|circle pin (\w+) radius ${READING} full circle)$`,
 );
 
 describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (units) => {
@@ -96,7 +96,8 @@ describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (uni
     const printed = rows.map((r) => {
       const key = [r[1], r[2]];
       if (r[3]) return [...key, 'string', r[3], r[4]];
-      if (r[10]) return [...key, 'circle', r[10], r[11]];
+      if (r[10]) return [...key, 'bend', ...r.slice(10, 13), HANDS.get(r[13]!)];
+      if (r[14]) return [...key, 'circle', r[14], r[15]];
       return [...key, 'swing', r[5], r[6], r[7], r[8], r[9]];
     });
     const planned = plan.stakes!.contours.flatMap((c) =>
@@ -104,6 +105,7 @@ describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (uni
         const key = [String(c.contour), String(i + 1), p.kind];
         if (p.kind === 'string') return [...key, p.from, p.to];
         if (p.kind === 'circle') return [...key, p.pin, p.radius.text];
+        if (p.kind === 'bend') return [...key, p.from, p.to, p.offset.text, p.side];
         const turn = p.sweep === 'cw' ? 'clockwise' : 'counter-clockwise';
         return [...key, p.from, p.to, p.pin, p.radius.text, turn];
       }),

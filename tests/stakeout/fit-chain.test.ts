@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
 import type { Link } from '../../src/stakeout/chain';
 import { fitChain, type ChainRules } from '../../src/stakeout/fit-chain';
+import { DEFAULT_MINUTES } from '../../src/stakeout/minutes';
+import { linkPrices } from '../../src/stakeout/price-links';
 import { traceContour, type Trace } from '../../src/stakeout/trace';
 
 const TUBE = 0.24;
@@ -30,6 +32,7 @@ const rulesFor = (t: Trace): ChainRules => ({
   banned: new Set(),
   lenient: new Uint8Array(t.count),
   mayPin: () => true,
+  prices: linkPrices(DEFAULT_MINUTES),
 });
 
 const at = (t: Trace, i: number) => [t.x[i % t.count]!, t.y[i % t.count]!] as const;

@@ -90,7 +90,7 @@ describe.each(CASES)('%s', (_, make) => {
         s.check.reading,
       ]),
       ...plan.contours.flatMap((c) =>
-        c.pieces.flatMap((p) => (p.kind === 'string' ? [] : [p.radius])),
+        c.pieces.flatMap((p) => ('radius' in p ? [p.radius] : 'offset' in p ? [p.offset] : [])),
       ),
     ];
     for (const r of readings) expect(readText(r.text)).toBeCloseTo(r.ft, 9);
@@ -190,7 +190,8 @@ describe.each(CASES)('%s', (_, make) => {
     for (const s of plan.stakes) if (s.kind !== 'control') expect(used.has(s.id)).toBe(true);
     const pieces = plan.contours.flatMap((c) => c.pieces);
     expect(plan.strings).toBe(pieces.filter((p) => p.kind === 'string').length);
-    expect(plan.swings).toBe(pieces.length - plan.strings);
+    expect(plan.bends).toBe(pieces.filter((p) => p.kind === 'bend').length);
+    expect(plan.swings).toBe(pieces.length - plan.strings - plan.bends!);
   });
 
   it('names the stakes above the target', () => {

@@ -59,12 +59,15 @@ export interface StakeRow {
 
 export interface OutlineRow {
   readonly contour: string;
-  readonly kind: 'string' | 'swing' | 'circle';
+  readonly kind: 'string' | 'swing' | 'bend' | 'circle';
   readonly from: string;
   readonly to: string;
   readonly pin: string;
   readonly radius: string;
   readonly sweep: string;
+  /** Of a bend, else empty. */
+  readonly offset: string;
+  readonly side: string;
 }
 
 const minus = (a: Xy, b: Xy): Xy => [a[0] - b[0], a[1] - b[1]];
@@ -134,6 +137,7 @@ export function joinOutline(rows: readonly OutlineRow[], at: ReadonlyMap<string,
 /** Points of a piece, its last point left to the next piece. */
 function drawPiece(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy[] {
   if (row.kind === 'string') return [place(at, row.from, 'outline')];
+  if (row.kind === 'bend') return drawBend(row, at);
   const pin = place(at, row.pin, 'outline');
   const r = readingFeet(row.radius);
   if (row.kind === 'circle') return arc(pin, r, 0, 2 * Math.PI).slice(0, -1);
@@ -145,6 +149,38 @@ function drawPiece(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy[] {
   const ccw = (((end - start) % turn) + turn) % turn;
   const sweep = row.sweep === 'ccw' ? ccw : ccw - turn;
   return [from, ...arc(pin, r, start, sweep)];
+}
+
+/** The mark square to the middle of the two stakes, left or right facing the second. */
+export function bendMark(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy {
+  const a = place(at, row.from, 'outline');
+  const b = place(at, row.to, 'outline');
+  const d = length(minus(b, a));
+  const left = { L: 1, R: -1 }[row.side];
+  if (left === undefined) throw new Error(`bend from ${row.from}: no such side ${row.side}`);
+  const off = left * readingFeet(row.offset);
+  return [
+    (a[0] + b[0]) / 2 - (off * (b[1] - a[1])) / d,
+    (a[1] + b[1]) / 2 + (off * (b[0] - a[0])) / d,
+  ];
+}
+
+/** The arc from stake to stake through the mark: the circle about the three, by its equations. */
+function drawBend(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy[] {
+  const [a, m, b] = [
+    place(at, row.from, 'outline'),
+    bendMark(row, at),
+    place(at, row.to, 'outline'),
+  ];
+  const [p, q] = [minus(m, a), minus(b, a)];
+  const det = 2 * (p[0] * q[1] - p[1] * q[0]);
+  const [pp, qq] = [p[0] * p[0] + p[1] * p[1], q[0] * q[0] + q[1] * q[1]];
+  const c: Xy = [a[0] + (q[1] * pp - p[1] * qq) / det, a[1] + (p[0] * qq - q[0] * pp) / det];
+  const bearing = (z: Xy): number => Math.atan2(z[1] - c[1], z[0] - c[0]);
+  const turn = 2 * Math.PI;
+  const ahead = (z: Xy): number => (((bearing(z) - bearing(a)) % turn) + turn) % turn;
+  const sweep = ahead(m) < ahead(b) ? ahead(b) : ahead(b) - turn;
+  return arc(c, length(minus(a, c)), bearing(a), sweep).slice(0, -1);
 }
 
 function arc(pin: Xy, r: number, start: number, sweep: number): Xy[] {

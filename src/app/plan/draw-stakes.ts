@@ -2,6 +2,7 @@
 import { arcBetween, pathFlatten } from '../../geometry/arc';
 import type { Point } from '../../geometry/point';
 import { polylineNearest } from '../../geometry/polyline';
+import { bendArc } from '../../stakeout/bend';
 import type { Contour, OutlinePiece, Stake, StakePlan, Tie } from '../../stakeout/model';
 import { isShort, methodControls } from '../../stakeout/ties';
 import { compact } from '../text/figures';
@@ -71,6 +72,9 @@ export function pieceLine(piece: OutlinePiece, points: Points): readonly Point[]
   const to = points.get(piece.to);
   if (!from || !to) return [];
   if (piece.kind === 'string') return [from, to];
+  if (piece.kind === 'bend') {
+    return pathFlatten([bendArc(from, to, piece.offset.ft, piece.side)], false);
+  }
   const centre = points.get(piece.pin);
   if (!centre) return [from, to];
   return pathFlatten([arcBetween(centre, from, to, piece.sweep === 'ccw' ? 1 : -1)], false);
@@ -100,7 +104,13 @@ function drawPieces(
   ctx.lineWidth = 1.8;
   ctx.setLineDash([8, 3.5, 0.1, 3.5]);
   ctx.beginPath();
-  for (const p of pieces) if (p.kind !== 'string') trace(ctx, pieceLine(p, points), place);
+  for (const p of pieces) {
+    if (p.kind === 'swing' || p.kind === 'circle') trace(ctx, pieceLine(p, points), place);
+  }
+  ctx.stroke();
+  ctx.setLineDash([3, 3]);
+  ctx.beginPath();
+  for (const p of pieces) if (p.kind === 'bend') trace(ctx, pieceLine(p, points), place);
   ctx.stroke();
   ctx.setLineDash([]);
   ctx.lineWidth = 2;

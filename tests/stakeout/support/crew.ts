@@ -74,6 +74,7 @@ export function drawOutline(plan: StakePlan, at: Map<string, Place>, step = 0.05
   return plan.contours.map((contour) =>
     contour.pieces.flatMap((piece): Place[] => {
       if (piece.kind === 'string') return between(at.get(piece.from)!, at.get(piece.to)!, step);
+      if (piece.kind === 'bend') return bend(piece, at, step);
       const pin = at.get(piece.pin)!;
       const radius = readText(piece.radius.text);
       if (piece.kind === 'circle') return arc(pin, radius, 0, 2 * Math.PI, step);
@@ -91,6 +92,26 @@ export function drawOutline(plan: StakePlan, at: Map<string, Place>, step = 0.05
       return [from, ...line, ...between(end, to, step)];
     }),
   );
+}
+
+/** Half the sweep is twice the angle at an end between the chord and the mark. */
+function bend(
+  piece: Extract<StakePlan['contours'][number]['pieces'][number], { kind: 'bend' }>,
+  at: Map<string, Place>,
+  step: number,
+): Place[] {
+  const [a, b] = [at.get(piece.from)!, at.get(piece.to)!];
+  const h = away(a, b) / 2;
+  const off = readText(piece.offset.text);
+  const sweep = 4 * Math.atan(off / h);
+  const radius = h / Math.sin(sweep / 2);
+  const left = piece.side === 'L' ? 1 : -1;
+  const n = [(-left * (b[1] - a[1])) / (2 * h), (left * (b[0] - a[0])) / (2 * h)] as const;
+  const c: Place = [
+    (a[0] + b[0]) / 2 + (off - radius) * n[0],
+    (a[1] + b[1]) / 2 + (off - radius) * n[1],
+  ];
+  return arc(c, radius, Math.atan2(a[1] - c[1], a[0] - c[0]), -left * sweep, step);
 }
 
 function between(a: Place, b: Place, step: number): Place[] {
