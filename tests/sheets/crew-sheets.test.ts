@@ -3,6 +3,10 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { listInventory } from '../../src/labour/list-inventory';
 import type { Plan } from '../../src/plan/model';
 import { composePacket } from '../../src/sheets/compose-packet';
+import { readFontMetrics } from '../../src/sheets/fonts';
+import { loadPages } from '../../src/sheets/pages/load-page';
+import { stakePages } from '../../src/sheets/pages/stake-pages';
+import { paperOf } from '../../src/sheets/paper';
 import type { Mark, PolylineMark, Sheet } from '../../src/sheets/marks';
 import { leastShownIn } from '../../src/sheets/check-reach';
 import { textMarks } from '../../src/sheets/printable';
@@ -12,8 +16,10 @@ import { planFixture } from './plan-fixture';
 import { sheetFonts } from './sheet-fonts';
 
 const fonts = sheetFonts();
-const texts = (sheet: Sheet): string[] => textMarks(sheet.marks).map((mark) => mark.text);
-const wordsOf = (sheets: readonly Sheet[]): string => sheets.flatMap(texts).join(' ');
+const metrics = readFontMetrics(fonts);
+type Marked = Pick<Sheet, 'marks'>;
+const texts = (sheet: Marked): string[] => textMarks(sheet.marks).map((mark) => mark.text);
+const wordsOf = (sheets: readonly Marked[]): string => sheets.flatMap(texts).join(' ');
 
 /** Every polyline, also inside clipped drawings. */
 const polylines = (marks: readonly Mark[]): PolylineMark[] =>
@@ -56,13 +62,12 @@ describe('the sheet of what to load', () => {
   });
 
   it.each([2, 3, 4] as const)('says where each of a crew of %i stands', (crew) => {
-    const small = planFixture({ letters: 1 });
-    const stakes = { ...small.stakes!, spec: { ...small.stakes!.spec, crew } };
-    const made = composePacket({ ...small, stakes }, fonts);
-    const load = made.find((sheet) => sheet.title.startsWith('What to load'))!;
+    const stakes = { ...plan.stakes!, spec: { ...plan.stakes!.spec, crew } };
+    const kit = { plan: { ...plan, stakes }, paper: paperOf('letter'), metrics };
+    const load = loadPages(kit, stakes).drafts[0]!;
     const who = texts(load).filter((text) => /^[A-D]$/.test(text));
     expect(who).toEqual(['A', 'B', 'C', 'D'].slice(0, crew));
-    const heads = wordsOf(made.filter((sheet) => sheet.title.startsWith('Stakes')));
+    const heads = wordsOf(stakePages(kit, stakes, 1, []));
     const [a, b] = stakes.rounds.find((round) => round.from !== null)!.from!;
     expect(heads).toContain(crew === 2 ? `hooked at ${a} and ${b};` : `A at ${a}, B at ${b},`);
   });
