@@ -63,7 +63,9 @@ function roundLead(round: Round, rows: readonly Stake[]): string {
   const line = rows.some((stake) => stake.set.method === 'line')
     ? 'A line row: one tape only, straight on the line named.'
     : '';
-  return [`Hold tapes at ${a} and ${b}.`, ties.length > 0 ? sideText : '', line]
+  const [at1, at2] = round.tapes?.[0] === 2 ? [b, a] : [a, b];
+  const tapes = round.tapes ? `Tape 1 at ${at1}, tape 2 at ${at2}; checks with the longer.` : '';
+  return [`Hold tapes at ${a} and ${b}.`, tapes, ties.length > 0 ? sideText : '', line]
     .filter((words) => words !== '')
     .join(' ');
 }
