@@ -5,6 +5,7 @@ import { angleNormalise } from '../geometry/angle';
 import { pointDistance, type Point } from '../geometry/point';
 import { polylineResample } from '../geometry/polyline';
 import type { Region } from '../geometry/region';
+import { bendArc } from '../stakeout/bend';
 import { edgeIndex, nearestEdgeDistance, type EdgeIndex } from '../stakeout/edge-index';
 import { LONGEST_STEP_FT, ROUNDING_ALLOWANCE_IN } from '../stakeout/limits';
 import type { Contour, OutlinePiece, StakePlan } from '../stakeout/model';
@@ -52,7 +53,7 @@ function asSetContour(
       contour: contour.contour,
       seq: i + 1,
       piece,
-      changed: radiusOf(piece) !== radiusOf(contour.pieces[i]!),
+      changed: sizeOf(piece) !== sizeOf(contour.pieces[i]!),
       gapIn,
       stepIn: feetToInches(stepFt),
       within: gapIn <= limitIn && stepFt <= LONGEST_STEP_FT + inches(plan.spec.target95In),
@@ -60,7 +61,10 @@ function asSetContour(
   });
 }
 
-const radiusOf = (p: OutlinePiece): number | null => ('radius' in p ? p.radius.ft : null);
+function sizeOf(p: OutlinePiece): number | null {
+  if (p.kind === 'string') return null;
+  return p.kind === 'bend' ? p.offset.ft : p.radius.ft;
+}
 
 function drawPiece(
   piece: OutlinePiece,
@@ -75,6 +79,8 @@ function drawPiece(
       return drawCircle(piece, art, system, placeOf(piece.pin));
     case 'swing':
       return drawSwing(piece, art, system, placeOf);
+    case 'bend':
+      return drawBend(piece, art, system, placeOf(piece.from), placeOf(piece.to));
   }
 }
 
@@ -125,6 +131,36 @@ function drawCircle(
   const line = (r: Reading) => arc(pin, r.ft, 0, 2 * Math.PI);
   const radius = bestRadius([piece.radius.ft], system, (r) => farthest(line(r), art));
   return { piece: { ...piece, radius }, line: line(radius), stepFt: 0 };
+}
+
+/** An offset may change by this much to keep to the art. */
+const BEND_PLAY_FT = inches(3);
+
+/** The printed offset that keeps nearest to the art, at most half the chord. */
+function drawBend(
+  piece: Extract<OutlinePiece, { kind: 'bend' }>,
+  art: EdgeIndex<null>,
+  system: LengthSystem,
+  from: Point,
+  to: Point,
+): DrawnPiece {
+  const half = pointDistance(from, to) / 2;
+  const line = (offset: Reading) => {
+    const { centre, radius, startAngle, sweep } = bendArc(from, to, offset.ft, piece.side);
+    return arc(centre, radius, startAngle, sweep);
+  };
+  const step = readingStepFt(system);
+  let offset = piece.offset;
+  let least = Infinity;
+  for (let by = -BEND_PLAY_FT; by <= BEND_PLAY_FT; by += step) {
+    const tried = roundReading(piece.offset.ft + by, system);
+    if (!(tried.ft > 0) || tried.ft > half) continue;
+    const gap = farthest(line(tried), art);
+    if (gap >= least) continue;
+    offset = tried;
+    least = gap;
+  }
+  return { piece: { ...piece, offset }, line: line(offset), stepFt: 0 };
 }
 
 /** Among the readings within a step of every end (of their middle when they lie too far apart). */

@@ -57,7 +57,7 @@ export interface NextReading {
   readonly from: string;
   /** What it would read, one for each explanation, the likeliest first. */
   readonly wouldRead: readonly { readonly reading: Reading; readonly words: string }[];
-  /** Smallest difference between the likeliest and the others, in sigmas of the reading. */
+  /** Mean difference between two explanations, in sigmas of the reading; more than 4 counts as 4. */
   readonly sigmas: number;
 }
 

@@ -16,12 +16,14 @@ const SHORTEST_FT = 4;
 const NEIGHBOUR_FT = 60;
 /** A reading decides when the explanations differ in it by this many sigmas. */
 const DECIDES = 4;
-/** The same reading made again decides whether the reading itself was wrong. */
+/** A reading that tells less is not worth the walk. */
 const WORTH_IT = 1;
+/** A control is taken before a neighbour that tells this much more. */
+const CONTROL_WORTH = 0.25;
 
 /**
- * The reading in reach for which the likeliest explanation and its rivals differ most; a control is
- * taken before a neighbour when both decide. Null when none differs.
+ * The reading in reach in which the explanations differ most; a control is taken before a neighbour
+ * that tells hardly more. Null when none differs.
  */
 export function nextReading(
   plan: StakePlan,
@@ -31,8 +33,8 @@ export function nextReading(
   let best: { stake: string; from: string; sigmas: number; rank: number } | null = null;
   for (const stake of stakesInQuestion(plan, candidates)) {
     for (const from of sourcesFor(plan, candidates[0]!, stake)) {
-      const sigmas = leastDifference(candidates, sigmaOf, stake, from.id);
-      const rank = Math.min(sigmas, DECIDES) + (from.control ? WORTH_IT : 0) + sigmas / 1000;
+      const sigmas = meanDifference(candidates, sigmaOf, stake, from.id);
+      const rank = sigmas + (from.control ? CONTROL_WORTH : 0);
       if (sigmas > WORTH_IT && rank > (best?.rank ?? 0)) {
         best = { stake, from: from.id, sigmas, rank };
       }
@@ -73,17 +75,22 @@ function sourcesFor(
 const between = (c: Candidate, a: string, b: string): number =>
   pointDistance(c.placeOf(a), c.placeOf(b));
 
-/** How far the likeliest is from the nearest other, in sigmas of the reading to be made. */
-function leastDifference(
+/**
+ * How far apart the explanations are in sigmas of the reading to be made: mean over all pairs of them,
+ * none counting for more than decides.
+ */
+function meanDifference(
   candidates: readonly Candidate[],
   sigmaOf: SigmaOf,
   stake: string,
   from: string,
 ): number {
-  const first = between(candidates[0]!, stake, from);
   const sigma = sigmaOf(stake, from);
-  const apart = candidates.slice(1).map((c) => Math.abs(between(c, stake, from) - first) / sigma);
-  return Math.min(...apart);
+  const lengths = candidates.map((c) => between(c, stake, from) / sigma);
+  const apart = lengths.flatMap((a, i) =>
+    lengths.slice(0, i).map((b) => Math.min(DECIDES, Math.abs(a - b))),
+  );
+  return apart.reduce((sum, d) => sum + d, 0) / apart.length;
 }
 
 /** Sigma of what a tape between two marks would read, feet. */
