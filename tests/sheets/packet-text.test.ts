@@ -157,6 +157,7 @@ describe('the grammar in docs/sheets.md', () => {
       count: stakes.rounds.length,
       graphic: 1,
       string: stakes.strings,
+      bend: stakes.bends ?? 0,
       swing: stakes.swings,
       circle: 1,
     });
