@@ -60,23 +60,40 @@ export interface ShortTask {
 const MOST_NEAR = 14;
 const MOST_OFFERED = 8;
 
-/** For each stake the two places that it is set from, or null when it is tied to controls. */
-export function chooseShort(task: ShortTask): (ShortRecipe | null)[] {
-  const { ties, short, moveTapes } = task.spec.minutes ?? DEFAULT_MINUTES;
+/**
+ * For each stake the two places that it is set from, or null when it is tied to controls. Along `tour`
+ * no stake waits for one that comes later on it.
+ */
+export function chooseShort(task: ShortTask, tour: readonly number[] = []): Recipes {
   const tools = offsetTools(task.spec);
   const offered = offerRecipes(task, tools);
   const recipes: (ShortRecipe | null)[] = task.places.map(() => null);
   const choice: Choice = { task, tools, recipes, hung: task.places.map(() => []) };
+  const coming = new Set<ShortBase>(tour);
   const order = [...task.places.keys()].sort(
     (i, j) => Number(task.places[j]!.kind === 'pin') - Number(task.places[i]!.kind === 'pin'),
   );
-  for (const i of order) {
-    if (task.refused.has(i) || task.pairs.pairOf[i]! < 0) continue;
-    offered[i]!.some((recipe) => take(choice, i, recipe));
+  for (const i of [...tour, ...order]) {
+    coming.delete(i);
+    if (recipes[i] || task.refused.has(i) || task.pairs.pairOf[i]! < 0) continue;
+    offered[i]!.some((r) => !coming.has(r.a) && !coming.has(r.b) && take(choice, i, r));
   }
-  const taken = recipes.filter((r) => r !== null).length;
-  // Another round costs about what moving the tapes does.
-  return taken * (ties - short) > moveTapes ? recipes : task.places.map(() => null);
+  return worthIt(task.spec, recipes) ? recipes : task.places.map(() => null);
+}
+
+/** For each stake its two places; null: tied to controls. */
+export type Recipes = readonly (ShortRecipe | null)[];
+
+/** Another round costs about what moving the tapes does. */
+function worthIt(spec: StakeoutSpec, recipes: Recipes): boolean {
+  const { moveTapes } = spec.minutes ?? DEFAULT_MINUTES;
+  return savedMinutes(spec, recipes) > moveTapes;
+}
+
+/** Person-minutes that the short tape saves over ties, walking left out. */
+export function savedMinutes(spec: StakeoutSpec, recipes: Recipes): number {
+  const { ties, short } = spec.minutes ?? DEFAULT_MINUTES;
+  return recipes.filter((r) => r !== null).length * (ties - short);
 }
 
 /** Every pair of near places that would serve, the closest-setting first. */

@@ -41,7 +41,7 @@ export interface OrderTask {
 const CHANGE_SECONDS = 10_000;
 
 /** Times that the end of the ties' walk and the start of the short tapes' are fitted to each other. */
-const TURNS = 3;
+const TURNS = 2;
 
 /** Ties first, then short tapes; `kicks` more tries are made at a shorter walk. */
 export function orderStakes(task: OrderTask, kicks: number): SettingOrder {

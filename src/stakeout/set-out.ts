@@ -5,12 +5,14 @@
 import type { Point } from '../geometry/point';
 import { assignPairs, type PairPlan } from './assign-pairs';
 import { TARGET_MARGIN, type ControlPlan } from './choose-controls';
-import { chooseShort, type ShortRecipe } from './choose-short';
-import { orderStakes, type CrewStart, type SettingOrder } from './order-stakes';
+import { chooseShort, savedMinutes, type Recipes, type ShortTask } from './choose-short';
+import { orderStakes, walkTask, type CrewStart, type SettingOrder } from './order-stakes';
 import { printStakes, type PrintedStakes, type WantedStake } from './print-stakes';
 import { shareWalk } from './share-walk';
 import type { StakeoutSpec } from './model';
 import { methodControls, tiePrecisionIn } from './ties';
+import { walkFt, walkSeconds, WALK_FT_PER_S } from './walk-cost';
+import { shortestWalk } from './walk-order';
 
 /** A way of setting every stake, before the order is made as short as it can be. */
 export interface Setting {
@@ -18,13 +20,14 @@ export interface Setting {
   readonly controls: ControlPlan;
   readonly spec: StakeoutSpec;
   readonly pairs: PairPlan;
-  readonly recipes: readonly (ShortRecipe | null)[];
+  readonly recipes: Recipes;
 }
 
 /** Times that weak or unchecked short-tape stakes are given back to the tapes. */
 const MOST_REFUSALS = 12;
 /** Tries at a shorter walk once the stakes are settled. */
-const KICKS = 400;
+const KICKS = 300;
+const TOUR_KICKS = 60;
 
 /** Settles how each stake is set, printed once in a quick order. */
 export function settleStakes(
@@ -36,11 +39,10 @@ export function settleStakes(
   const all = assignPairs(controls.ends, places, spec, controls.targetIn);
   const limits = places.map((p, i) => limitFor(all, i, p, spec));
   const refused = new Set<number>();
+  const start = { places: wanted, pairs: all, controls, spec, limits, refused };
+  const tour = bestTour(start);
   for (let tries = 0; ; tries++) {
-    const recipes =
-      tries < MOST_REFUSALS
-        ? chooseShort({ places: wanted, pairs: all, controls, spec, limits, refused })
-        : wanted.map(() => null);
+    const recipes = tries < MOST_REFUSALS ? chooseShort(start, tour) : wanted.map(() => null);
     const pairs = tiedPairs(controls, places, recipes, spec);
     const setting = { wanted, controls, spec, pairs, recipes };
     const printed = printOrder(setting, 0);
@@ -48,6 +50,62 @@ export function settleStakes(
     if (weak.length === 0) return { setting, printed };
     for (const i of weak) refused.add(i);
   }
+}
+
+/** Times that the walk is drawn again through the short stakes chosen along it. */
+const TOURS = 3;
+
+/**
+ * The walk along which short stakes are chosen: through those that are chosen without one, either way
+ * round, so that the marker need not turn back for one that another waits for; again through what is
+ * then chosen; or none. The choice that costs least counts.
+ */
+function bestTour(task: ShortTask): readonly number[] {
+  let best: readonly number[] = [];
+  let recipes = chooseShort(task);
+  let least = costOf(task, recipes);
+  for (let k = 0; k < TOURS; k++) {
+    const tour = shortTour(task, recipes);
+    const before = least;
+    for (const along of [tour, [...tour].reverse()]) {
+      const chosen = chooseShort(task, along);
+      const cost = costOf(task, chosen);
+      if (cost >= least) continue;
+      least = cost;
+      best = along;
+      recipes = chosen;
+    }
+    if (least === before) break;
+  }
+  return best;
+}
+
+/** Person-minutes of walking less those saved. */
+const costOf = (task: ShortTask, recipes: Recipes): number =>
+  shortWalkMinutes(task, recipes) - savedMinutes(task.spec, recipes);
+
+const shortOf = (recipes: Recipes): number[] =>
+  [...recipes.keys()].filter((i) => recipes[i] !== null);
+
+/** The shortest walk through the short stakes, whatever they wait for. */
+function shortTour({ places }: ShortTask, recipes: Recipes): number[] {
+  const members = shortOf(recipes);
+  const at = members.map((i) => places[i]!.at);
+  const seconds = (i: number, j: number): number => walkSeconds(at[i]!, at[j]!);
+  const walk = shortestWalk(
+    walkTask(at.length, () => 0, seconds),
+    TOUR_KICKS,
+  );
+  return walk.map((k) => members[k]!);
+}
+
+/** Person-minutes of the pair that walks through the short stakes in an order that holds. */
+function shortWalkMinutes(task: ShortTask, recipes: Recipes): number {
+  const places = task.places.map((p) => p.at);
+  const none = { pairs: [], pairOf: new Int32Array(places.length).fill(-1) };
+  const order = { places, pairs: none, recipes, start: null, crew: task.spec.crew };
+  const { short } = orderStakes(order, 0);
+  return (2 * walkFt(short.map((i) => places[i]!))) / WALK_FT_PER_S / 60;
 }
 
 /** The same stakes in the shortest order found. */
@@ -63,7 +121,7 @@ function limitFor(pairs: PairPlan, i: number, at: Point, spec: StakeoutSpec): nu
 function tiedPairs(
   controls: ControlPlan,
   places: readonly Point[],
-  recipes: Setting['recipes'],
+  recipes: Recipes,
   spec: StakeoutSpec,
 ): PairPlan {
   const tied = [...places.keys()].filter((i) => recipes[i] === null);
@@ -77,7 +135,7 @@ function tiedPairs(
 
 function weakShort(
   { printed }: PrintedStakes,
-  recipes: Setting['recipes'],
+  recipes: Recipes,
   limits: readonly number[],
 ): number[] {
   return recipes.flatMap((recipe, i) => {

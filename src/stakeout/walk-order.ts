@@ -148,12 +148,14 @@ const placesAt = ({ tour, task }: Walk, ...positions: number[]): number[] =>
 function reverseNear(walk: Walk, place: number): number[] | null {
   const { position, near } = walk;
   const i = position[place]!;
+  const longest = Math.max(cost(walk, i - 1, i), cost(walk, i, i + 1));
   for (const other of near[place]!) {
     const j = position[other]!;
     // Ahead: reverse so that `other` follows; behind: so that it comes before.
-    const [low, high] = i < j ? [i, j] : [j, i];
-    for (const ahead of [1, 0]) {
-      const [from, to] = [low + ahead, high - 1 + ahead];
+    if (apart(walk, place, other) >= longest) return null;
+    for (let ahead = 1; ahead >= 0; ahead--) {
+      const from = Math.min(i, j) + ahead;
+      const to = Math.max(i, j) - 1 + ahead;
       if (from < 1 || to <= from) continue;
       const gain =
         cost(walk, from - 1, from) +
@@ -203,23 +205,26 @@ function moveNear(walk: Walk, place: number): number[] | null {
 function moveRun(walk: Walk, from: number, to: number, place: number): number[] | null {
   const saved = cost(walk, from - 1, from) + cost(walk, to, to + 1) - cost(walk, from - 1, to + 1);
   if (saved <= LEAST_GAIN) return null;
-  for (const other of walk.near[place]!) {
-    const j = walk.position[other]!;
+  const near = walk.near[place]!;
+  for (let k = 0; k < near.length; k++) {
+    const j = walk.position[near[k]!]!;
+    if (apart(walk, place, near[k]!) >= saved) return null;
     if (j >= from && j <= to) continue;
-    // Between `other` and what follows it, and between what comes before it and `other`.
-    for (const gap of [j, j - 1]) {
+    // Between the near place and what follows it, and between what comes before it and the near place.
+    for (let gap = j; gap >= j - 1; gap--) {
       if (gap < 0 || (gap >= from - 1 && gap <= to)) continue;
-      for (const turned of [false, true]) {
-        const [first, last] = turned ? [to, from] : [from, to];
-        const added = cost(walk, gap, first) + cost(walk, last, gap + 1) - cost(walk, gap, gap + 1);
-        if (saved - added <= LEAST_GAIN) continue;
-        const seams = placesAt(walk, from - 1, from, to, to + 1, gap, gap + 1);
-        if (shift(walk, from, to, gap, turned)) return seams;
-      }
+      const kept = saved + cost(walk, gap, gap + 1) - LEAST_GAIN;
+      const ahead = cost(walk, gap, from) + cost(walk, to, gap + 1) < kept;
+      if (!ahead && cost(walk, gap, to) + cost(walk, from, gap + 1) >= kept) continue;
+      const seams = placesAt(walk, from - 1, from, to, to + 1, gap, gap + 1);
+      if (shift(walk, from, to, gap, !ahead)) return seams;
     }
   }
   return null;
 }
+
+const apart = ({ task }: Walk, place: number, other: number): number =>
+  task.between[place * task.count + other]!;
 
 /** Moves positions from..to behind `gap` by reversals; false, and nothing moved, when not allowed. */
 function shift(walk: Walk, from: number, to: number, gap: number, turned: boolean): boolean {
