@@ -7,7 +7,7 @@ import { pointDistance, type Point } from '../geometry/point';
 import { controlsFor, MOST_CONTROLS } from './choose-controls';
 import type { StakeGround } from './ground';
 import type { StakeOption, StakeoutSpec, TapeSpec } from './model';
-import { longestTapeFt } from './tapes';
+import { longestTapeFt, STEEL_TAPE } from './tapes';
 
 export interface AdviceTask {
   readonly field: Field;
@@ -36,8 +36,6 @@ interface Change {
 const LONG_TAPE_FT = 300;
 /** A foul pole taped twice along the line, one sigma. Assumption. */
 const POLE_SIGMA_IN = 0.5;
-/** Ordinary steel taping reaches 1 : 5000 in each pull (published; the textbooks' "average"). */
-const STEEL_PROPORTIONAL = 1 / 5000;
 
 /** The changes that suffice one by one; where none does, two or three together that do. */
 export function adviseChanges(task: AdviceTask): StakeOption[] {
@@ -106,7 +104,7 @@ const toSteel = (tape: TapeSpec): TapeSpec => ({
   ...tape,
   material: 'steel',
   accuracyClass: 'II',
-  proportional: Math.min(tape.proportional, STEEL_PROPORTIONAL),
+  proportional: Math.min(tape.proportional, STEEL_TAPE.proportional),
   scaleSigma: classScaleSigma('II', tape.limitFt),
 });
 

@@ -1,4 +1,5 @@
 /** The tapes at hand and who holds which. */
+import { classScaleSigma } from '../field/tape-classes';
 import type { StakeoutSpec, TapeNumber, TapeSpec } from './model';
 
 /** A tape with the cause of error that is its own scale. */
@@ -41,3 +42,16 @@ export const checkTape = (spec: Tapes): HeldTape =>
 
 /** No pull is longer than this. */
 export const longestTapeFt = (spec: Tapes): number => checkTape(spec).limitFt;
+
+/**
+ * A steel tape to begin with: class II, and 1 : 5000 in each pull, what textbooks call average for
+ * ordinary steel taping. To be typed over.
+ */
+export const STEEL_TAPE: TapeSpec = {
+  material: 'steel',
+  accuracyClass: 'II',
+  readingSigmaIn: 0.25,
+  proportional: 1 / 5000,
+  scaleSigma: classScaleSigma('II', 300),
+  limitFt: 300,
+};

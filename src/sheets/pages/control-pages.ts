@@ -43,7 +43,8 @@ const NOTE =
   'Feet in the field frame: the rear point of home plate is 0, 0; y runs toward second base and ' +
   'centre field, x toward first base and right field. sigma: how well the point is known, inches, ' +
   'each way. A set control is a stake that the crew drives in its round, marked so that nobody ' +
-  'pulls it, and pulled last, before the count.';
+  'pulls it, and pulled last, before the count. Its check stands in its row of the round: off by more ' +
+  'than the limit there, stop and re-measure; nothing is set from it until the check is good.';
 
 function addProving(kit: Kit, flow: Flow): void {
   addHeading(kit, flow, 'Proving tapes, before round 1');
