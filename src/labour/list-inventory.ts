@@ -1,5 +1,5 @@
 /** What a crew loads to set the graphic out, and must bring back: every figure from the stakes. */
-import { formatLength, type Reading } from '../base/quantity';
+import { formatLength } from '../base/quantity';
 import type { Feet } from '../base/units';
 import type { OutlinePiece, Stake, StakeKind, StakePlan, TapeSpec } from '../stakeout/model';
 import { checkTape } from '../stakeout/tapes';
@@ -180,8 +180,7 @@ const offsetFts = (stakes: StakePlan): Feet[] => [
   ...stakes.contours.flatMap(({ pieces }) => pieces.flatMap(bendOffsetFt)),
 ];
 
-const bendOffsetFt = (one: OutlinePiece | { kind: 'bend'; offset: Reading }): Feet[] =>
-  one.kind === 'bend' ? [one.offset.ft] : [];
+const bendOffsetFt = (one: OutlinePiece): Feet[] => (one.kind === 'bend' ? [one.offset.ft] : []);
 
 function offsetTools(stakes: StakePlan, offsets: readonly Feet[]): InventoryItem[] {
   if (offsets.length === 0) return [];

@@ -3,7 +3,7 @@ import type { LengthSystem } from '../base/quantity';
 import type { OutlinePiece, SetMethod, StakePlan } from '../stakeout/model';
 
 /** What a box explains. */
-export type HowToId = SetMethod['method'] | 'check' | OutlinePiece['kind'] | 'bend';
+export type HowToId = SetMethod['method'] | 'check' | OutlinePiece['kind'];
 
 export interface HowTo {
   readonly id: HowToId;
