@@ -1,5 +1,6 @@
 /** `controls.csv`, `stakes.csv`, `outline.csv`, `guides.csv`: all that a crew needs to set out. */
-import { semiMajor95 } from '../adjust/ellipse';
+import { ELLIPSE_FACTOR_95, semiMajor95, standardEllipse } from '../adjust/ellipse';
+import { toDegrees } from '../base/units';
 import type { Control } from '../field/model';
 import type { OutlinePiece, Stake, StakePlan } from '../stakeout/model';
 import { methodControls } from '../stakeout/ties';
@@ -9,7 +10,7 @@ const CONTROL_COLUMNS = 'id,name,touch,kind,x_ft,y_ft,sigma_in,semi_major_95_in'
 const STAKE_COLUMNS =
   'stake,kind,round,method,x_ft,y_ft,tie1_from,tie1_ft,tie1_text,tie2_from,tie2_ft,tie2_text,' +
   'side,check_from,check_ft,check_text,check_limit_in,intersection_deg,semi_major_95_in,' +
-  'offset_ft,offset_text,tie1_tape,tie2_tape,check_tape';
+  'offset_ft,offset_text,tie1_tape,tie2_tape,check_tape,semi_minor_95_in,major_bearing_deg';
 const OUTLINE_COLUMNS =
   'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep,' +
   'offset_ft,offset_text,side';
@@ -70,7 +71,14 @@ function stakeRow(s: Stake): Cell[] {
     (set.method === 'chord' ? null : set.tie1.tape) ?? null,
     (set.method === 'ties' ? set.tie2.tape : null) ?? null,
     check.tape ?? null,
+    ...ellipseCells(s.covariance),
   ];
+}
+
+/** Short half-axis of the 95 % ellipse, inches; where its long one points, 0 to 180 clockwise from +y. */
+function ellipseCells(covariance: Stake['covariance']): Cell[] {
+  const { semiMinor, angle } = standardEllipse(covariance);
+  return [semiMinor * ELLIPSE_FACTOR_95, (450 - toDegrees(angle)) % 180];
 }
 
 /** One row per string, swing, bend or circle, head to tail; the header alone without a graphic. */

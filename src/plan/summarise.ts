@@ -1,6 +1,9 @@
 /** The headline figures of a plan, as written to `summary.json` and shown on every screen. */
 import type { Problem } from '../base/result';
 import { listInventory } from '../labour/list-inventory';
+import type { TapeSpec } from '../stakeout/model';
+import { SQUARE_SIGMA_DEG } from '../stakeout/short-methods';
+import { tapesAtHand } from '../stakeout/tapes';
 import type { Plan } from './model';
 
 /** Keys are stable; see docs/files.md. Feet, inches and hours as their names say. */
@@ -9,6 +12,10 @@ export interface Summary {
   readonly tolerance_in: number;
   readonly target_95_in: number;
   readonly tape_limit_ft: number;
+  /** One or two kinds of tape, with the errors that the precision of the stakes is counted from. */
+  readonly tapes: readonly TapeFigures[];
+  /** Error of a right angle laid on the grass, one sigma. */
+  readonly square_sigma_deg: number;
   readonly stakes: number;
   readonly strings: number;
   readonly swings: number;
@@ -42,6 +49,21 @@ export interface Summary {
   readonly input: string;
 }
 
+/** One sigma each; the scale is one error in all pulls with that tape. */
+export interface TapeFigures {
+  readonly limit_ft: number;
+  readonly reading_sigma_in: number;
+  readonly proportional: number;
+  readonly scale_sigma: number;
+}
+
+const tapeFigures = (tape: TapeSpec): TapeFigures => ({
+  limit_ft: tape.limitFt,
+  reading_sigma_in: tape.readingSigmaIn,
+  proportional: tape.proportional,
+  scale_sigma: tape.scaleSigma ?? 0,
+});
+
 /** The headline figures of `plan`; null where there is no graphic to have one. */
 export function summarise(plan: Plan): Summary {
   const { stakes, passes, hours, project } = plan;
@@ -50,6 +72,8 @@ export function summarise(plan: Plan): Summary {
     tolerance_in: project.stakeout.toleranceIn,
     target_95_in: project.stakeout.target95In,
     tape_limit_ft: project.stakeout.tape.limitFt,
+    tapes: tapesAtHand(project.stakeout).map(tapeFigures),
+    square_sigma_deg: SQUARE_SIGMA_DEG[project.stakeout.square ?? 'square'],
     stakes: stakes?.stakes.length ?? 0,
     strings: stakes?.strings ?? 0,
     swings: stakes?.swings ?? 0,

@@ -16,7 +16,7 @@ import { tapesAtHand } from './tapes';
 import type { SetStake } from './ties';
 
 /** One sigma of a right angle, degrees: common practice, no source. */
-const SQUARE_SIGMA_DEG: Readonly<Record<SquareTool, number>> = {
+export const SQUARE_SIGMA_DEG: Readonly<Record<SquareTool, number>> = {
   eye: 1.5,
   square: 0.5,
   triangle: 0.15,
