@@ -20,7 +20,7 @@ export interface ReadingsFor {
 
 const LONGEST_FILE = 2_000_000;
 const MOST_READINGS = 5000;
-const LONGEST_FT = 1000;
+const LONGEST_FT = 10_000;
 const HEADER = 'stake,from,reading,note';
 
 type Unit = 'text' | 'ft' | 'm';
