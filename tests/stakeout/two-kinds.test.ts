@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
-import { emblemRegion, planned, SPEC } from './support/plans';
+import { planned, SPEC, wordRegion } from './support/plans';
 import { simulateCrews } from './support/simulate';
 
 /** A long steel tape for one holder, a short fibreglass one of poor scale for the other. */
@@ -17,7 +17,7 @@ const spec = {
 };
 
 describe('two kinds of tape', () => {
-  const { plan } = planned(emblemRegion(), spec);
+  const { plan } = planned(wordRegion('Go', 'lobster', 40), spec);
   const spread = simulateCrews(plan, 4000, seededRandom(20_261_125));
   const limit = { 1: 150, 2: 300 } as const;
 
