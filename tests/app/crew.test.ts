@@ -22,8 +22,10 @@ const SIZES = [
   { width: 360, height: 640 },
 ] as const;
 const crew = demoCrew('lanterns-word.json');
-/** The largest round: the one that is walked longest. */
-const round = crewLists(crew).reduce((a, b) => (a.stakes.length >= b.stakes.length ? a : b));
+/** The largest round with held tapes: the one that is walked longest. */
+const round = crewLists(crew)
+  .filter((list) => list.hold !== null)
+  .reduce((a, b) => (a.stakes.length >= b.stakes.length ? a : b));
 const [first, second] = round.stakes as [CrewList['stakes'][0], CrewList['stakes'][0]];
 const hostile = '</script><img src=x onerror="document.title=1">';
 
