@@ -20,6 +20,14 @@ export interface Summary {
   readonly strings: number;
   readonly swings: number;
   readonly bends: number;
+  /** Beside a grid transfer at the same tolerance; null without a graphic or when no grid serves. */
+  readonly grid_saving: {
+    readonly cell_ft: number;
+    readonly grid_marks: number;
+    readonly marks: number;
+    readonly bend_marks: number;
+    readonly ratio: number;
+  } | null;
   readonly set_controls: number;
   readonly rounds: number;
   /** What the crew loads: pieces, or feet of string, by item of `inventory.csv`. */
@@ -78,6 +86,7 @@ export function summarise(plan: Plan): Summary {
     strings: stakes?.strings ?? 0,
     swings: stakes?.swings ?? 0,
     bends: stakes?.bends ?? 0,
+    grid_saving: savingOf(plan),
     set_controls: stakes?.stakes.filter((s) => s.kind === 'control').length ?? 0,
     rounds: stakes?.rounds.length ?? 0,
     inventory: Object.fromEntries(listInventory(stakes).map((item) => [item.id, item.quantity])),
@@ -101,5 +110,18 @@ export function summarise(plan: Plan): Summary {
     problems: plan.problems,
     engine: plan.engineVersion,
     input: plan.inputHash,
+  };
+}
+
+function savingOf({ stakes }: Plan): Summary['grid_saving'] {
+  const saving = stakes?.saving;
+  if (!saving) return null;
+  const { cellFt, gridMarks, marks, bendMarks, ratio } = saving;
+  return {
+    cell_ft: cellFt,
+    grid_marks: gridMarks,
+    marks,
+    bend_marks: bendMarks,
+    ratio,
   };
 }

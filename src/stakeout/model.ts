@@ -190,6 +190,20 @@ export interface StakeWalk {
   readonly boundSeconds: Seconds;
 }
 
+/** Beside the customary grid transfer, drawn by hand through its marks within the same tolerance. */
+export interface GridSaving {
+  /** The largest cell that keeps the tolerance wherever its strings fall. */
+  readonly cellFt: Feet;
+  /** Crossings and corners to mark with that cell. */
+  readonly gridMarks: number;
+  /** Outline stakes and pins of this plan. */
+  readonly marks: number;
+  /** Middle marks of its bends. */
+  readonly bendMarks: number;
+  /** `marks` ÷ `gridMarks`. */
+  readonly ratio: number;
+}
+
 export interface StakePlan {
   readonly spec: StakeoutSpec;
   /** Fixed controls first, then the set ones in setting order. */
@@ -204,6 +218,8 @@ export interface StakePlan {
   /** Absent in plans without bends. */
   readonly bends?: number;
   readonly stringFt: Feet;
+  /** Null when no grid keeps the tolerance; absent in plans made without the comparison. */
+  readonly saving?: GridSaving | null;
   readonly worstSemiMajor95In: number;
   /** Largest gap between art and drawn outline, both ways, as printed, inches. */
   readonly largestGapIn: number;

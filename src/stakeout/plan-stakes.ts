@@ -19,6 +19,7 @@ import {
   type Draft,
   type DraftContour,
 } from './draft-outline';
+import { gridSaving } from './grid-saving';
 import { stakeGround, type StakeGround } from './ground';
 import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
 import { linkKey } from './fit-chain';
@@ -36,7 +37,7 @@ import {
 } from './review-outline';
 import { printShortest, settleStakes, type Setting } from './set-out';
 import { optionWords, overTargetProblem } from './target-problems';
-import { THINNING_IN, traceContour, tracePoint } from './trace';
+import { plannedTubeFt, traceContour, tracePoint } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
 const MOST_TRIES = 8;
@@ -83,10 +84,7 @@ const nothingThere = (): Problem =>
 
 function taskFor(ring: Region[number], i: number, spec: StakeoutSpec, ground: StakeGround) {
   const trace = traceContour(ring, i);
-  const task = contourTask(
-    trace,
-    inches(Math.max(spec.toleranceIn - THINNING_IN, spec.toleranceIn / 2)),
-  );
+  const task = contourTask(trace, plannedTubeFt(spec.toleranceIn));
   for (let k = 0; k < trace.count; k++) {
     if (!ground.mayPin(tracePoint(trace, k))) task.blocked[k] = 1;
   }
@@ -232,6 +230,7 @@ function finishPlan(
   );
   const pieces = best.joined.flatMap((j) => (j.ok ? j.pieces : []));
   const { stakes } = best.printed;
+  const traces = best.draft.contours.map((c) => c.trace);
   const over = stakes.filter((s) => s.semiMajor95In > spec.target95In);
   const plan: StakePlan = {
     spec,
@@ -244,6 +243,7 @@ function finishPlan(
     swings: pieces.filter((p) => p.piece.kind === 'swing' || p.piece.kind === 'circle').length,
     bends: pieces.filter((p) => p.piece.kind === 'bend').length,
     stringFt: pieces.reduce((sum, p) => sum + stringLength(p), 0),
+    saving: gridSaving(traces, stakes, contours, spec),
     worstSemiMajor95In: Math.max(0, ...stakes.map((s) => s.semiMajor95In)),
     largestGapIn: feetToInches(best.review.largestGapFt),
     overTarget: over.map((s) => s.id),
