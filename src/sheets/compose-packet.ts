@@ -2,7 +2,6 @@
 import { problem, type Problem } from '../base/result';
 import type { Plan } from '../plan/model';
 import { readFontMetrics, type SheetFonts } from './fonts';
-import { stakeHowTos } from './how-to';
 import type { Kit } from './kit';
 import type { Sheet } from './marks';
 import { cautionPages } from './pages/caution-page';
@@ -33,15 +32,12 @@ export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
 
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;
-  const load = stakes ? loadPages(kit, stakes) : { drafts: [], holdsHowTos: true };
+  const load = stakes ? loadPages(kit, stakes) : { drafts: [], leftOver: [] };
   const first = [...cautionPages(kit), ...load.drafts, ...controlPages(kit)];
   const others = [
     ...first,
     ...(stakes
-      ? [
-          ...stakePages(kit, stakes, 1 + first.length, load.holdsHowTos ? [] : stakeHowTos(stakes)),
-          ...outlinePages(kit, stakes),
-        ]
+      ? [...stakePages(kit, stakes, 1 + first.length, load.leftOver), ...outlinePages(kit, stakes)]
       : []),
     ...passPages(kit),
     ...hoursPages(kit),

@@ -19,9 +19,17 @@ interface Box {
   readonly lines: readonly string[];
 }
 
-/** Height that the boxes take, gaps included. */
-export const howToHeight = (kit: Kit, howTos: readonly HowTo[]): number =>
-  boxRows(kit, howTos).reduce((sum, row) => sum + rowHeight(row) + GAP, 0);
+/** How many of the boxes, whole rows of them, fit into `height`. */
+export function howTosIn(kit: Kit, howTos: readonly HowTo[], height: number): number {
+  let used = 0;
+  let count = 0;
+  for (const row of boxRows(kit, howTos)) {
+    used += rowHeight(row) + GAP;
+    if (used > height + GAP) break;
+    count += row.length;
+  }
+  return count;
+}
 
 /** Adds the boxes to the flow, a row at a time. */
 export function addHowTos(kit: Kit, flow: Flow, howTos: readonly HowTo[]): void {
@@ -29,7 +37,7 @@ export function addHowTos(kit: Kit, flow: Flow, howTos: readonly HowTo[]): void 
   const width = boxWidth(kit);
   for (const row of boxRows(kit, howTos)) {
     const height = rowHeight(row);
-    flow.need(height + GAP);
+    flow.need(height);
     const y = flow.y();
     const marks = row.flatMap((box, k) =>
       boxMarks(box, left + k * (width + GAP), y, width, height),

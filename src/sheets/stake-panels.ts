@@ -29,6 +29,8 @@ export interface StakePanelOptions {
   readonly width: number;
   readonly maxHeight: number;
   readonly show?: Box;
+  /** Points per foot that no drawing goes beyond. */
+  readonly mostScale?: number;
 }
 
 export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
@@ -57,6 +59,7 @@ export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
         lines: lines.map((line) => line.map(frame.toPaper)),
       }),
       ...(options.show ? { show: options.show } : {}),
+      ...(options.mostScale === undefined ? {} : { mostScale: options.mostScale }),
     },
   );
 }

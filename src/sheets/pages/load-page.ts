@@ -1,8 +1,8 @@
 /** What to load and bring back, who stands where, and what the checks can tell. */
 import { listInventory, type InventoryItem } from '../../labour/list-inventory';
 import type { StakePlan } from '../../stakeout/model';
-import { addHowTos, howToHeight } from '../how-to-boxes';
-import { stakeHowTos } from '../how-to';
+import { addHowTos, howTosIn } from '../how-to-boxes';
+import { stakeHowTos, type HowTo } from '../how-to';
 import { checkLimits } from '../check-reach';
 import { crewPlaces } from '../crew-words';
 import { moveMarks } from '../draw-labels';
@@ -28,8 +28,8 @@ const GAP = 16;
 
 export interface LoadPages {
   readonly drafts: readonly Draft[];
-  /** The how-to boxes for stakes found room here. */
-  readonly holdsHowTos: boolean;
+  /** How-to boxes that found no room here. */
+  readonly leftOver: readonly HowTo[];
 }
 
 export function loadPages(kit: Kit, stakes: StakePlan): LoadPages {
@@ -38,18 +38,18 @@ export function loadPages(kit: Kit, stakes: StakePlan): LoadPages {
   flow.add([], 10);
   addColumns(kit, flow, stakes);
   const howTos = stakeHowTos(stakes);
-  const holdsHowTos = HOW_TO_HEAD + howToHeight(kit, howTos) <= flow.left();
-  if (holdsHowTos) {
+  const count = howTosIn(kit, howTos, flow.left() - HOW_TO_HEAD);
+  if (count > 0) {
     flow.add([], 10);
     addTitle(kit, flow, 'How to set a stake');
-    addHowTos(kit, flow, howTos);
+    addHowTos(kit, flow, howTos.slice(0, count));
   }
   const drafts = flow.pages().map((marks) => ({
     title: 'What to load, who stands where',
     lead: 'Tick loaded at the shed, back at the hold point. Numbers are of this plan.',
     marks,
   }));
-  return { drafts, holdsHowTos };
+  return { drafts, leftOver: howTos.slice(count) };
 }
 
 /** The title of the how-to boxes, and the gap above it. */

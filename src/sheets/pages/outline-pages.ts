@@ -29,14 +29,22 @@ export function outlinePages(kit: Kit, stakes: StakePlan): Draft[] {
   return [...drawings.pages, ...listPages(kit, stakes, drawings.panels)];
 }
 
-/** The drawings on the fewest sheets; of two ways that take as many, the one at the larger scale. */
+/** The drawings on the fewest sheets; of ways that take as many, the one at the largest scale. */
 function drawingPages(kit: Kit, stakes: StakePlan): Drawings {
   const { paper } = kit;
   const whole = paper.bottom - paper.top - LEGEND - PANEL_HEAD;
-  const beside = layDrawings(kit, stakes, whole - LOCATOR_HEIGHT - GAP);
-  const alone = layDrawings(kit, stakes, whole);
-  const fewer = alone.pages.length - beside.pages.length;
-  return fewer < 0 || (fewer === 0 && alone.scale > beside.scale) ? alone : beside;
+  const beside = whole - LOCATOR_HEIGHT - GAP;
+  const best = fewer(layDrawings(kit, stakes, beside), layDrawings(kit, stakes, whole));
+  if (best.pages.length === 1) return best;
+  return fewer(best, layDrawings(kit, stakes, beside, SMALLER_SCALE));
+}
+
+/** 1 in = 12 ft: still above the least, and often on one sheet less. */
+const SMALLER_SCALE = 6;
+
+function fewer(a: Drawings, b: Drawings): Drawings {
+  const sheets = a.pages.length - b.pages.length;
+  return sheets > 0 || (sheets === 0 && b.scale > a.scale) ? b : a;
 }
 
 interface Drawings {
@@ -46,8 +54,8 @@ interface Drawings {
   readonly scale: number;
 }
 
-/** Drawings no higher than `maxHeight`. */
-function layDrawings(kit: Kit, stakes: StakePlan, maxHeight: number): Drawings {
+/** Drawings no higher than `maxHeight`, at no more than `mostScale` points per foot. */
+function layDrawings(kit: Kit, stakes: StakePlan, maxHeight: number, mostScale?: number): Drawings {
   const { paper } = kit;
   const flow = startFlow(paper);
   const options: StakePanelOptions = {
@@ -56,6 +64,7 @@ function layDrawings(kit: Kit, stakes: StakePlan, maxHeight: number): Drawings {
     held: [],
     width: paper.right - paper.left,
     maxHeight,
+    ...(mostScale === undefined ? {} : { mostScale }),
   };
   const panels = planStakePanels(kit, options);
   addLegend(kit, flow);

@@ -10,7 +10,7 @@ import { startFlow, type Flow } from '../page-flow';
 import { drawingHeight, FEW, planRoundDrawing } from '../round-drawing';
 import { roundHead } from '../round-head';
 import type { Draft } from '../sheet-head';
-import { ROW_HEIGHT, stakeRow, TABLE_HEAD, tableHead } from './stake-table';
+import { ROW_HEIGHTS, stakeRow, TABLE_HEAD, tableHead } from './stake-table';
 
 const COUNT_HEIGHT = 30;
 /** A drawing is followed by at least this many rows on its sheet, and a count stands below as many. */
@@ -33,17 +33,38 @@ export function stakePages(
   before: number,
   howTos: readonly HowTo[],
 ): Draft[] {
+  const openings = new Map(
+    stakes.rounds.map((round) => [round, roundOpening(kit, stakes, round, rowsOf(stakes, round))]),
+  );
+  const lay = (rowHeight: number) => layStakes(kit, stakes, before, howTos, openings, rowHeight);
+  const fewest = lay(ROW_HEIGHTS[ROW_HEIGHTS.length - 1]!);
+  for (const rowHeight of ROW_HEIGHTS.slice(0, -1)) {
+    const pages = lay(rowHeight);
+    if (pages.length === fewest.length) return pages;
+  }
+  return fewest;
+}
+
+function layStakes(
+  kit: Kit,
+  stakes: StakePlan,
+  before: number,
+  howTos: readonly HowTo[],
+  openings: ReadonlyMap<Round, Opening>,
+  rowHeight: number,
+): Draft[] {
   const flow = startFlow(kit.paper);
   addHowTos(kit, flow, howTos);
-  const byId = stakesById(stakes);
   const touched: number[][] = [];
   const note = (round: number) => {
     const page = flow.pageIndex();
     touched[page] = [...new Set([...(touched[page] ?? []), round])];
   };
   for (const round of stakes.rounds) {
-    const rows = round.stakes.map((id) => byId.get(id)).filter((stake) => stake !== undefined);
-    addRound(kit, stakes, round, rows, flow, () => note(round.number));
+    const rows = rowsOf(stakes, round);
+    addRound(kit, stakes, round, rows, flow, rowHeight, openings.get(round)!, () =>
+      note(round.number),
+    );
   }
   const pages = flow.pages();
   const lead =
@@ -62,33 +83,39 @@ function pageTitle(rounds: readonly number[], total: number): string {
   return `Stakes, ${which} of ${total}`;
 }
 
+function rowsOf(stakes: StakePlan, round: Round): Stake[] {
+  const byId = stakesById(stakes);
+  return round.stakes.map((id) => byId.get(id)).filter((stake) => stake !== undefined);
+}
+
 function addRound(
   kit: Kit,
   stakes: StakePlan,
   round: Round,
   rows: readonly Stake[],
   flow: Flow,
+  rowHeight: number,
+  opening: Opening,
   note: () => void,
 ): void {
   const width = kit.paper.right - kit.paper.left;
-  const opening = roundOpening(kit, stakes, round, rows);
   const rest = TABLE_HEAD + COUNT_HEIGHT;
-  flow.need(opening.height + rest + Math.min(rows.length, LEAST_ROWS) * ROW_HEIGHT);
-  const over = opening.height + rest + rows.length * ROW_HEIGHT - flow.left();
+  flow.need(opening.height + rest + Math.min(rows.length, LEAST_ROWS) * rowHeight);
+  const over = opening.height + rest + rows.length * rowHeight - flow.left();
   const spared = over > 0 && over <= opening.spare ? over : 0;
   note();
   flow.add(opening.marksAt(kit.paper.left, flow.y(), spared), opening.height - spared);
   addTableHead(kit, round, flow);
   rows.forEach((stake, i) => {
     const toEnd = rows.length - i;
-    const room = toEnd <= LEAST_ROWS ? toEnd * ROW_HEIGHT + COUNT_HEIGHT : ROW_HEIGHT;
+    const room = toEnd <= LEAST_ROWS ? toEnd * rowHeight + COUNT_HEIGHT : rowHeight;
     if (flow.need(room)) {
       const head = roundHead(kit, stakes, round, rows, width, true);
       flow.add(head.marksAt(kit.paper.left, flow.y()), head.height);
       addTableHead(kit, round, flow);
     }
     note();
-    flow.add(stakeRow(kit, stake, i, flow.y() + 14), ROW_HEIGHT);
+    flow.add(stakeRow(kit, stake, i, flow.y(), rowHeight), rowHeight);
   });
   addCount(kit, round, rows.length, flow);
 }
@@ -101,6 +128,16 @@ interface Opening {
   readonly marksAt: (x: number, y: number, spared: number) => Mark[];
 }
 
+/** Each height drawn once: the sheets are laid several times with rows of other heights. */
+function remember(draw: (height: number) => readonly Mark[]) {
+  const drawn = new Map<number, readonly Mark[]>();
+  return (height: number): readonly Mark[] => {
+    const marks = drawn.get(height) ?? draw(height);
+    drawn.set(height, marks);
+    return marks;
+  };
+}
+
 /** Words and drawing of a round: a handful of stakes has them side by side, more have them stacked. */
 function roundOpening(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[]): Opening {
   const width = kit.paper.right - kit.paper.left;
@@ -108,8 +145,9 @@ function roundOpening(kit: Kit, stakes: StakePlan, round: Round, rows: readonly 
   const drawn = few ? width * FEW_SHARE : width;
   const head = roundHead(kit, stakes, round, rows, few ? width - drawn - 12 : width, false);
   const tall = few ? Math.max(FEW_HEIGHT, head.height) : drawingHeight(kit, rows, width);
-  const draw = (height: number) =>
-    planRoundDrawing(kit, stakes, round, rows, { width: drawn, height });
+  const draw = remember((height) =>
+    planRoundDrawing(kit, stakes, round, rows, { width: drawn, height }),
+  );
   if (few)
     return {
       height: tall + GAP,

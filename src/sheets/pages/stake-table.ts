@@ -14,7 +14,10 @@ export const READING_SIZE = 12.5;
 export const CHECK_SIZE = 11;
 const STAKE_SIZE = 14;
 const WORD_SIZE = 8.5;
-export const ROW_HEIGHT = 20;
+/** Heights of a row: as high as goes on the fewest sheets. */
+export const ROW_HEIGHTS = [20, 19.5, 19, 18.5, 18] as const;
+/** From a row's baseline down to its rule. */
+const RULE = 5.4;
 export const TABLE_HEAD = 16;
 /** `offset` and `chord` are longer words than `ties`, and short readings need fewer digits. */
 const SHORT_SHIFT = 9;
@@ -69,8 +72,15 @@ export function tableHead(kit: Kit, y: number, short = false): Mark[] {
   ];
 }
 
-/** One row; `y` is its baseline. Every fifth row ends in a heavier rule. */
-export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark[] {
+/** One row from `top` down. Every fifth row ends in a heavier rule. */
+export function stakeRow(
+  kit: Kit,
+  stake: Stake,
+  index: number,
+  top: number,
+  rowHeight: number,
+): Mark[] {
+  const y = top + rowHeight - RULE - 0.6;
   const { left, right } = kit.paper;
   const at = columns(kit);
   const over = kit.plan.stakes?.overTarget.includes(stake.id) ?? false;
@@ -78,7 +88,7 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
   const middle = { x: left + at.sign, y: y - 4.6 };
   const heavy = index % 5 === 4;
   return [
-    ...(over ? [inkFill([rowRing(left, right, y)], TOWARD_GREY)] : []),
+    ...(over ? [inkFill([rowRing(left, right, y, rowHeight)], TOWARD_GREY)] : []),
     inkText(left, y, stake.id, { size: STAKE_SIZE, font: 'bold' }),
     ...kindSign(stake.kind, middle, 3.6),
     word(at.kind, stake.kind),
@@ -89,7 +99,7 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
       : []),
     ...tickBox(left + at.set, y - 10),
     ...tickBox(left + at.lifted, y - 10),
-    inkRule(left, right, y + 5.4, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
+    inkRule(left, right, y + RULE, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
   ];
 }
 
@@ -141,8 +151,8 @@ function checkCells(kit: Kit, stake: Stake, y: number, at: Columns): Mark[] {
 }
 
 /** The row's ground, grey for a stake above the target. */
-const rowRing = (left: number, right: number, y: number) =>
-  boxRing({ minX: left, maxX: right, minY: y - ROW_HEIGHT + 5.4, maxY: y + 5.4 });
+const rowRing = (left: number, right: number, y: number, rowHeight: number) =>
+  boxRing({ minX: left, maxX: right, minY: y - rowHeight + RULE, maxY: y + RULE });
 
 const tickBox = (x: number, y: number): Mark[] => [
   inkFill([boxRing({ minX: x, maxX: x + 12, minY: y, maxY: y + 12 })], WHITE),
