@@ -83,7 +83,7 @@ export const engine = {
     plan.stakes ? auditReadings(plan.stakes, plan.design.graphic, readings) : fail(NOTHING_SET_OUT),
 
   /** `as-set.csv`, `outline-as-set.csv` and `audit.json`, by name. */
-  makeAuditFiles: (plan: Plan, audit: Audit): PlanFiles =>
+  makeAuditFiles: (plan: Plan, audit: Audit): Readonly<Record<string, string>> =>
     plan.stakes ? auditFiles(plan.stakes, audit) : {},
 
   /** What a seat sees, `width` × `height` pixels. Throws on a seat that the project lacks. */
