@@ -42,7 +42,7 @@ export function chooseCheck(
   for (const source of sources) {
     if (used.includes(source.id)) continue;
     const slip = detectableSlipIn(stake, source, tape);
-    if (slip === Infinity || !showsWrongSide(stake, source.point, tape)) continue;
+    if (slip === Infinity || !provesShort(stake, source, slip, tape)) continue;
     const rank = source.isControl && slip <= CONTROL_GOOD_IN ? slip - CONTROL_GOOD_IN : slip;
     if (rank < least) {
       least = rank;
@@ -51,6 +51,10 @@ export function chooseCheck(
   }
   return best && readCheck(stake, best, tape, system);
 }
+
+/** A short-tape stake is only set that way while its check shows slips of a foot and the wrong side. */
+const provesShort = (stake: SetStake, source: CheckSource, slip: number, tape: HeldTape): boolean =>
+  !isShort(stake.set) || (slip <= CONTROL_GOOD_IN && showsWrongSide(stake, source.point, tape));
 
 function readCheck(
   stake: SetStake,

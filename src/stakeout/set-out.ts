@@ -34,15 +34,34 @@ export function settleStakes(
   wanted: readonly WantedStake[],
   controls: ControlPlan,
   spec: StakeoutSpec,
-): { readonly setting: Setting; readonly printed: PrintedStakes } {
+): Settled {
   const places = wanted.map((w) => w.at);
   const all = assignPairs(controls.ends, places, spec, controls.targetIn);
   const limits = places.map((p, i) => limitFor(all, i, p, spec));
-  const refused = new Set<number>();
-  const start = { places: wanted, pairs: all, controls, spec, limits, refused };
-  const tour = bestTour(start);
+  const task = { places: wanted, pairs: all, controls, spec, limits, refused: new Set<number>() };
+  const first = settleAlong(task, wanted, bestTour(task));
+  if (task.refused.size === 0) return first;
+  const second = settleAlong(task, wanted, bestTour(task));
+  const worth = (s: Settled): number => costOf(task, s.setting.recipes);
+  return worth(second) < worth(first) ? second : first;
+}
+
+/** A setting with its stakes as printed. */
+interface Settled {
+  readonly setting: Setting;
+  readonly printed: PrintedStakes;
+}
+
+/** Chooses along a walk and prints, until every short stake holds; the weak ones are refused. */
+function settleAlong(
+  task: ShortTask & { readonly refused: Set<number> },
+  wanted: readonly WantedStake[],
+  tour: readonly number[],
+): Settled {
+  const { controls, spec, limits, refused } = task;
+  const places = wanted.map((w) => w.at);
   for (let tries = 0; ; tries++) {
-    const recipes = tries < MOST_REFUSALS ? chooseShort(start, tour) : wanted.map(() => null);
+    const recipes = tries < MOST_REFUSALS ? chooseShort(task, tour) : wanted.map(() => null);
     const pairs = tiedPairs(controls, places, recipes, spec);
     const setting = { wanted, controls, spec, pairs, recipes };
     const printed = printOrder(setting, 0);
