@@ -40,7 +40,7 @@ const STRAIN_LEAST_FT = 0.02;
 const STRAIN_LEAST = STRAIN_COST * STRAIN_LEAST_FT;
 /** Half length of a stretch where links may leave the tube, and how many such stretches to try. */
 const ZONE_FT = 3;
-const MOST_ZONES = 30;
+const MOST_ZONES = 300;
 
 interface Search {
   readonly trace: Trace;
@@ -64,25 +64,37 @@ export const linkKey = (t: Trace, from: number, to: number): number =>
 export function fitChain(trace: Trace, rules: ChainRules): Chain {
   const start = firstNode(trace, rules.blocked);
   if (start < 0) return { links: [], strained: true };
-  for (let tries = 1; tries <= MOST_ZONES; tries++) {
-    const solved = solve(trace, rules, start);
-    if (solved.cost[trace.count]! < Infinity) {
-      return { links: readPath(solved), strained: solved.cost[trace.count]! >= STRAIN_LEAST };
-    }
-    easeAround(solved, ZONE_FT * tries);
+  const s = startSearch(trace, rules, start);
+  let reach = 0;
+  let stuckAt = -1;
+  for (let from = 0, zones = 0; zones <= MOST_ZONES; zones++) {
+    searchFrom(s, from);
+    const cost = s.cost[trace.count]!;
+    if (cost < Infinity) return { links: readPath(s), strained: cost >= STRAIN_LEAST };
+    const farthest = farthestReached(s);
+    reach = farthest === stuckAt ? reach + ZONE_FT : ZONE_FT;
+    stuckAt = farthest;
+    from = easeAround(s, farthest, reach);
   }
   return { links: [], strained: true };
 }
 
-/** Lets links leave the tube round the farthest place that could be reached. */
-function easeAround(s: Search, reachFt: number): void {
+function farthestReached(s: Search): number {
+  let farthest = s.trace.count;
+  while (!(s.cost[farthest]! < Infinity)) farthest--;
+  return farthest;
+}
+
+/** Lets links leave the tube round a place; returns the first position where that changes anything. */
+function easeAround(s: Search, farthest: number, reachFt: number): number {
   const n = s.trace.count;
-  let farthest = 0;
-  for (let i = 0; i <= n; i++) if (s.cost[i]! < Infinity) farthest = i;
   const at = s.at[farthest]!;
-  for (let i = 0; i <= n; i++) {
-    if (Math.abs(s.at[i]! - at) <= reachFt) s.rules.lenient[(s.start + i) % n] = 1;
+  let first = farthest;
+  while (first > 0 && at - s.at[first - 1]! <= reachFt) first--;
+  for (let i = first; i <= n && s.at[i]! - at <= reachFt; i++) {
+    s.rules.lenient[(s.start + i) % n] = 1;
   }
+  return first;
 }
 
 /** The sharpest corner when a stake may stand there, else the first free corner, else any place. */
@@ -96,7 +108,7 @@ function firstNode(t: Trace, blocked: Uint8Array): number {
   return any;
 }
 
-function solve(trace: Trace, rules: ChainRules, start: number): Search {
+function startSearch(trace: Trace, rules: ChainRules, start: number): Search {
   const n = trace.count;
   const s: Search = {
     trace,
@@ -109,10 +121,14 @@ function solve(trace: Trace, rules: ChainRules, start: number): Search {
     scratch: { low: 0, high: 0 },
   };
   s.cost[0] = 0;
-  for (let i = 0; i < n; i++) {
+  return s;
+}
+
+/** What lies before `from` stays as it is: no link changes there. */
+function searchFrom(s: Search, from: number): void {
+  for (let i = from; i < s.trace.count; i++) {
     if (s.cost[i]! < Infinity) extendFrom(s, i);
   }
-  return s;
 }
 
 function distancesFrom(t: Trace, start: number): Float64Array {

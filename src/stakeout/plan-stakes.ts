@@ -41,6 +41,8 @@ import { plannedTubeFt, traceContour, tracePoint } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
 const MOST_TRIES = 8;
+/** Tries without a better outline after which the best so far is taken. */
+const PATIENCE = 3;
 /** How much closer a stretch must keep after it was found too far off. */
 const TIGHTEN = 0.8;
 
@@ -99,11 +101,15 @@ function bestAttempt(
   spec: StakeoutSpec,
 ): Attempt {
   let best: Attempt | null = null;
+  let bestAt = 0;
   for (let tries = 0; ; tries++) {
     const attempt = tryOnce(tasks, field, ground, spec, best?.controls ?? null);
-    if (!best || faultOf(attempt) < faultOf(best)) best = attempt;
+    if (!best || faultOf(attempt) < faultOf(best)) {
+      best = attempt;
+      bestAt = tries;
+    }
     const again = tighten(tasks, attempt);
-    if (!again || tries >= MOST_TRIES) return best;
+    if (!again || tries >= MOST_TRIES || tries - bestAt >= PATIENCE) return best;
   }
 }
 
