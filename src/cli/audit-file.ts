@@ -5,7 +5,6 @@ import type { Audit } from '../audit/model';
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import { engine } from '../engine/api';
 import type { LengthSystem } from '../base/quantity';
-import type { Plan } from '../plan/model';
 import { readInput, readText } from './read-input';
 
 /** An audit, and the units it is told in. */
@@ -34,16 +33,17 @@ export function auditFile(
   if (!audit.ok) return audit;
   const audited = { audit: audit.value, system: plan.value.project.units };
   if (folder === undefined) return succeed(audited);
-  const inTheWay = writeFiles(plan.value, audit.value, folder);
-  return inTheWay.length > 0 ? fail(...inTheWay) : succeed(audited);
+  const problems = writeNew(folder, engine.makeAuditFiles(plan.value, audit.value));
+  return problems.length > 0 ? fail(...problems) : succeed(audited);
 }
 
-function writeFiles(plan: Plan, audit: Audit, folder: string): Problem[] {
-  const files = Object.entries(engine.makeAuditFiles(plan, audit));
-  const there = files.map(([name]) => join(folder, name)).filter((path) => existsSync(path));
+/** Writes files into `folder`, all or, when one of them is there already, none. */
+export function writeNew(folder: string, files: Readonly<Record<string, string>>): Problem[] {
+  const names = Object.keys(files);
+  const there = names.map((name) => join(folder, name)).filter((path) => existsSync(path));
   if (there.length > 0) return there.map(inTheWay);
   mkdirSync(folder, { recursive: true });
-  for (const [name, content] of files) writeFileSync(join(folder, name), content);
+  for (const name of names) writeFileSync(join(folder, name), files[name]!);
   return [];
 }
 

@@ -1,18 +1,18 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { exampleReadings } from '../audit/support/example-readings';
+import { demoCrew } from '../support/demo-crew';
 import { settled, shot, startApp, type App } from './support/app';
 
-const READINGS = join(import.meta.dirname, '../../demo-data/lantern-emblem-readings.csv');
+const { stake, text } = exampleReadings(demoCrew('lantern-emblem.json').stakes);
+const READINGS = { name: 'day.csv', mimeType: 'text/csv', buffer: Buffer.from(text) };
 let app: App;
 beforeAll(async () => {
   app = await startApp();
 });
 afterAll(() => app.close());
 
-/** The stake that the example's planted slip is in: it alone has two readings out by a foot or more. */
 const verdict = (page: Page) => page.locator('.verdict');
 
 async function faults(page: Page): Promise<string[]> {
@@ -36,8 +36,9 @@ test('readings from a file: verdict, list, marks; drawn from and back; kept acro
   await page.locator('input[type=file][accept*=csv]').setInputFiles(READINGS);
   await verdict(page).waitFor({ timeout: 60_000 });
   const said = await verdict(page).innerText();
-  expect(said).toMatch(/^Stake \d+: it stands 1[0-4].*" farther from \S+ than its reading/);
-  const stake = /^Stake (\d+)/.exec(said)![1]!;
+  expect(said).toMatch(
+    new RegExp(`^Stake ${stake}: it stands 1[0-4].*" farther from \\S+ than its reading`),
+  );
   await page.locator('button.link', { hasText: `${stake} ?` }).waitFor();
   expect(await page.locator('svg.audit text', { hasText: `${stake} ?` }).count()).toBe(1);
   expect(await faults(page)).toEqual([]);
@@ -69,7 +70,7 @@ test('readings from a file: verdict, list, marks; drawn from and back; kept acro
 test('typed readings that make no sense are named by line, and forgotten on request', async () => {
   const page = await app.open('?demo=emblem&stage=stakes', { width: 1440, height: 900 });
   await settled(page);
-  const [header, first] = readFileSync(READINGS, 'utf8').split('\n');
+  const [header, first] = text.split('\n');
   await page.locator('#readings').fill(`${header}\n${first}\n999,HP,12' 0",\n`);
   await page.getByRole('button', { name: 'Check stakes' }).click();
   await page.getByText('line 3: there is no stake or control "999"').waitFor();
