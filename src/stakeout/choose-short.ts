@@ -50,6 +50,8 @@ export interface ShortTask {
   readonly pairs: PairPlan;
   readonly controls: ControlPlan;
   readonly spec: StakeoutSpec;
+  /** Ways that would serve each stake, the best first (`offerRecipes`). */
+  readonly offered: readonly (readonly ShortRecipe[])[];
   /** What each stake's 95 % semi-major axis may be, inches. */
   readonly limits: readonly number[];
   /** Stakes that were found to go unchecked when set this way. */
@@ -66,7 +68,6 @@ const MOST_OFFERED = 8;
  */
 export function chooseShort(task: ShortTask, tour: readonly number[] = []): Recipes {
   const tools = offsetTools(task.spec);
-  const offered = offerRecipes(task, tools);
   const recipes: (ShortRecipe | null)[] = task.places.map(() => null);
   const choice: Choice = { task, tools, recipes, hung: task.places.map(() => []) };
   const coming = new Set<ShortBase>(tour);
@@ -76,7 +77,7 @@ export function chooseShort(task: ShortTask, tour: readonly number[] = []): Reci
   for (const i of [...tour, ...order]) {
     coming.delete(i);
     if (recipes[i] || task.refused.has(i) || task.pairs.pairOf[i]! < 0) continue;
-    offered[i]!.some((r) => !coming.has(r.a) && !coming.has(r.b) && take(choice, i, r));
+    task.offered[i]!.some((r) => !coming.has(r.a) && !coming.has(r.b) && take(choice, i, r));
   }
   return worthIt(task.spec, recipes) ? recipes : task.places.map(() => null);
 }
@@ -97,7 +98,12 @@ export function savedMinutes(spec: StakeoutSpec, recipes: Recipes): number {
 }
 
 /** Every pair of near places that would serve, the closest-setting first. */
-function offerRecipes({ places, controls, spec }: ShortTask, tools: OffsetTools): Offered[][] {
+export function offerRecipes({
+  places,
+  controls,
+  spec,
+}: Pick<ShortTask, 'places' | 'controls' | 'spec'>): ShortRecipe[][] {
+  const tools = offsetTools(spec);
   const index = spacingIndex<ShortBase>(LONGEST_BASE_FT);
   places.forEach((p, i) => spacingAdd(index, p.at, i));
   for (const end of controls.ends) spacingAdd(index, end.point.at, end);

@@ -5,7 +5,13 @@
 import type { Point } from '../geometry/point';
 import { assignPairs, type PairPlan } from './assign-pairs';
 import { TARGET_MARGIN, type ControlPlan } from './choose-controls';
-import { chooseShort, savedMinutes, type Recipes, type ShortTask } from './choose-short';
+import {
+  chooseShort,
+  offerRecipes,
+  savedMinutes,
+  type Recipes,
+  type ShortTask,
+} from './choose-short';
 import { orderStakes, walkTask, type CrewStart, type SettingOrder } from './order-stakes';
 import { printStakes, type PrintedStakes, type WantedStake } from './print-stakes';
 import { shareWalk } from './share-walk';
@@ -38,7 +44,8 @@ export function settleStakes(
   const places = wanted.map((w) => w.at);
   const all = assignPairs(controls.ends, places, spec, controls.targetIn);
   const limits = places.map((p, i) => limitFor(all, i, p, spec));
-  const task = { places: wanted, pairs: all, controls, spec, limits, refused: new Set<number>() };
+  const given = { places: wanted, pairs: all, controls, spec, limits };
+  const task = { ...given, offered: offerRecipes(given), refused: new Set<number>() };
   const first = settleAlong(task, wanted, bestTour(task));
   if (task.refused.size === 0) return first;
   const second = settleAlong(task, wanted, bestTour(task));
