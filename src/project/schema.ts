@@ -146,6 +146,7 @@ const stakeout = v.strictObject({
   tape,
   secondTape: v.exactOptional(tape),
   steel: v.exactOptional(steel),
+  gridSheet: v.exactOptional(v.strictObject({ spacingFt: figure(1, 50) })),
   crew: v.picklist([2, 3, 4]),
 });
 

@@ -7,6 +7,7 @@ import type { Sheet } from './marks';
 import { cautionPages } from './pages/caution-page';
 import { codePages } from './pages/code-page';
 import { controlPages } from './pages/control-pages';
+import { gridPages } from './pages/grid-page';
 import { hoursPages } from './pages/hours-page';
 import { loadPages } from './pages/load-page';
 import { outlinePages } from './pages/outline-pages';
@@ -39,6 +40,7 @@ function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
     ...(stakes
       ? [...stakePages(kit, stakes, 1 + first.length, load.leftOver), ...outlinePages(kit, stakes)]
       : []),
+    ...gridPages(kit),
     ...passPages(kit),
     ...hoursPages(kit),
     ...codePages(kit),

@@ -37,6 +37,8 @@ export interface StakeoutSpec {
   readonly crew: 2 | 3 | 4;
   /** What keeps a short offset square to its line; absent: a carpenter's square. */
   readonly square?: SquareTool;
+  /** The customary grid is printed as well, its strings this far apart; absent: no grid. */
+  readonly gridSheet?: { readonly spacingFt: Feet };
   /** What each step costs the crew; absent: `DEFAULT_MINUTES`. */
   readonly minutes?: CrewMinutes;
 }
