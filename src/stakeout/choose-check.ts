@@ -1,6 +1,7 @@
 /** The third reading that proves a stake. */
 import { roundReading, type LengthSystem } from '../base/quantity';
 import { differenceSigmaIn, type PrecisePoint } from '../adjust/precise-point';
+import { inches } from '../base/units';
 import { pointDistance, type Point } from '../geometry/point';
 import { CHECK_SIGMAS } from './limits';
 import type { Check } from './model';
@@ -26,9 +27,15 @@ const CONTROL_GOOD_IN = 12;
 /** A tape shorter than this to a neighbour proves little and gets in the way. */
 const SHORTEST_CHECK_FT = 4;
 
+/** Slips that must not be lost on the far side of the mark checked from, inches: one, two, five feet. */
+const LARGE_SLIPS_IN = [12, 24, 60] as const;
+/** A source that loses one is taken when all do. */
+const LOST = 1_000_000;
+
 /**
  * The source whose reading would show the smallest slip in either tie; a control when one is good
- * enough, since a neighbour cannot see what it shares. Null when nothing is in reach.
+ * enough, since a neighbour cannot see what it shares. One that would lose a larger slip is passed
+ * over while another serves. Null when nothing is in reach.
  */
 export function chooseCheck(
   stake: SetStake,
@@ -43,7 +50,9 @@ export function chooseCheck(
     if (used.includes(source.id)) continue;
     const slip = detectableSlipIn(stake, source, tape);
     if (slip === Infinity || !provesShort(stake, source, slip, tape)) continue;
-    const rank = source.isControl && slip <= CONTROL_GOOD_IN ? slip - CONTROL_GOOD_IN : slip;
+    const good = source.isControl && slip <= CONTROL_GOOD_IN ? slip - CONTROL_GOOD_IN : slip;
+    if (good >= least) continue;
+    const rank = losesSlip(stake, source, slip, tape) ? good + LOST : good;
     if (rank < least) {
       least = rank;
       best = source;
@@ -78,6 +87,25 @@ function detectableSlipIn(stake: SetStake, source: CheckSource, tape: HeldTape):
   const u = direction(source.point.at, stake.point.at, d);
   const response = Math.min(...slipDirections(stake).map((e) => Math.abs(u.x * e.x + u.y * e.y)));
   return response > 0 ? (DETECTABLE * sigma) / response : Infinity;
+}
+
+/**
+ * Whether a slip larger than `shown`, the smallest one shown near by, hides all the same: it carries the
+ * stake past the mark to a place as far from it as before.
+ */
+function losesSlip(stake: SetStake, source: CheckSource, shown: number, tape: HeldTape): boolean {
+  const { at } = stake.point;
+  const from = source.point.at;
+  const right = pointDistance(at, from);
+  const least = inches(DETECTABLE * differenceSigmaIn(stake.point, source.point, tape));
+  return slipDirections(stake).some((e) =>
+    LARGE_SLIPS_IN.filter((size) => size >= shown).some((size) =>
+      [inches(size), -inches(size)].some((by) => {
+        const slipped = { x: at.x + by * e.x, y: at.y + by * e.y };
+        return Math.abs(pointDistance(slipped, from) - right) < least;
+      }),
+    ),
+  );
 }
 
 const direction = (from: Point, to: Point, d: number): Point => ({
