@@ -117,7 +117,7 @@ export const RATES = {
   'tie-strings': {
     name: 'Tie the strings off at their stakes',
     unit: 'strings',
-    rate: rate('min each', 0.15, 0.25, 0.6),
+    rate: rate('min each', 0.4, 0.75, 1.5),
     people: 'pairs',
   },
   'pull-strings': {

@@ -27,7 +27,7 @@ export const DEFAULT_MINUTES: CrewMinutes = {
   ties: 4.85,
   line: 4.85,
   short: 2.65,
-  stringEach: 0.9,
+  stringEach: 1.9,
   stringPerFt: 0.1,
   swing: 3.4,
   bend: 2.4,

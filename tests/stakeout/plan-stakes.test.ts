@@ -10,6 +10,7 @@ import {
   setOut,
   type Place,
 } from './support/crew';
+import { outlineFigures } from './support/outline-figures';
 import {
   defaultField,
   emblemRegion,
@@ -76,6 +77,15 @@ describe.each(CASES)('%s', (_, make) => {
     expect(mismatch(rings, drawn)).toBeLessThanOrEqual(
       (0.55 * (SPEC.toleranceIn / 12) * perimeter) / area,
     );
+  });
+
+  it('never crosses, and stands for five grid marks and more with each stake of a word', () => {
+    const figures = outlineFigures(plan, graphic, SPEC.toleranceIn);
+    expect(figures.crossings).toBe(0);
+    if (_.includes('pacifico')) {
+      expect(figures.toGrid).toBeLessThanOrEqual(0.22);
+      expect(figures.toDouglasPeucker).toBeLessThanOrEqual(0.4);
+    }
   });
 
   it('puts every stake where it says, every printed text being its value', () => {
