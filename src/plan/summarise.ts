@@ -20,6 +20,8 @@ export interface Summary {
   readonly strings: number;
   readonly swings: number;
   readonly bends: number;
+  /** Contours with the pieces and readings of an earlier one, moved or mirrored. */
+  readonly contours_alike: number;
   /** Beside a grid transfer at the same tolerance; null without a graphic or when no grid serves. */
   readonly grid_saving: {
     readonly cell_ft: number;
@@ -86,6 +88,7 @@ export function summarise(plan: Plan): Summary {
     strings: stakes?.strings ?? 0,
     swings: stakes?.swings ?? 0,
     bends: stakes?.bends ?? 0,
+    contours_alike: stakes?.contours.filter((c) => c.like).length ?? 0,
     grid_saving: savingOf(plan),
     set_controls: stakes?.stakes.filter((s) => s.kind === 'control').length ?? 0,
     rounds: stakes?.rounds.length ?? 0,

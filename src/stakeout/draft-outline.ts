@@ -7,6 +7,7 @@ import { pointDistance, type Point } from '../geometry/point';
 import { bestBend } from './bend';
 import { bestFreePin, pinServes, possiblePins, swingSense } from './choose-pin';
 import type { Chain, Link } from './chain';
+import { likeChain, type Likeness } from './congruent-contours';
 import { fitChain, linkKey, type ChainRules } from './fit-chain';
 import { fitCircle } from './fit-circle';
 import { LONGEST_SWING_FT, PLANNED_SPACING_FT } from './limits';
@@ -44,6 +45,7 @@ export interface DraftContour {
   readonly trace: Trace;
   readonly pieces: readonly DraftPiece[];
   readonly strained: boolean;
+  readonly like: Likeness | null;
 }
 
 /** Stakes by number; contours that stakes cannot follow have no pieces. */
@@ -62,6 +64,8 @@ export interface ContourTask {
   /** Stakes that pins of this contour were found to collide with. */
   readonly noPins: Point[];
   circleAllowed: boolean;
+  /** An earlier contour of the same shape, whose chain is taken where it may be. */
+  readonly like: { readonly task: ContourTask; readonly mirrored: boolean } | null;
   /** The last fit under the present rules, or null when it has to be fitted again. */
   chain: Chain | null;
 }
@@ -76,8 +80,13 @@ export interface PinGround {
 const MOST_ROUNDS = 60;
 
 /** A contour with nothing learnt yet and a tube of `tubeFt` all along. */
-export function contourTask(trace: Trace, tubeFt: number): ContourTask {
+export function contourTask(
+  trace: Trace,
+  tubeFt: number,
+  like: ContourTask['like'] = null,
+): ContourTask {
   return {
+    like,
     trace,
     tube: new Float64Array(trace.count).fill(tubeFt),
     blocked: new Uint8Array(trace.count),
@@ -92,6 +101,8 @@ export function contourTask(trace: Trace, tubeFt: number): ContourTask {
 /** Fits all contours; the tasks keep what was learnt, so that a later call starts from there. */
 export function draftOutline(tasks: readonly ContourTask[], ground: PinGround): Draft {
   for (let round = 0; ; round++) {
+    // A shape that is fitted again is fitted again wherever it occurs.
+    for (const task of tasks) if (task.like && !task.like.task.chain) task.chain = null;
     for (const task of tasks) refit(task, ground);
     const last = round >= MOST_ROUNDS;
     if (!last && settleNodes(tasks)) continue;
@@ -111,6 +122,8 @@ function refit(task: ContourTask, ground: PinGround): void {
     task.chain = { links: [], strained: false };
     return;
   }
+  task.chain = chainOfLike(task);
+  if (task.chain) return;
   const { prices } = ground;
   const rules: ChainRules = {
     ...task,
@@ -120,6 +133,19 @@ function refit(task: ContourTask, ground: PinGround): void {
   task.chain = fitChain(task.trace, rules);
   if (isFlat(task.chain)) task.chain = fitChain(task.trace, narrowed(rules));
   if (isFlat(task.chain)) task.chain = { links: [], strained: true };
+}
+
+/** The chain of the contour that this one is like, when every rule learnt here allows it. */
+function chainOfLike({ like, trace, tube, blocked, banned }: ContourTask): Chain | null {
+  const first = like?.task;
+  if (!first?.chain || first.chain.strained || first.chain.links.length === 0) return null;
+  const n = trace.count;
+  const wide = tube.every((half, k) => half >= first.tube[like!.mirrored ? (n - k) % n : k]!);
+  const chain = likeChain(first.chain, n, like!.mirrored);
+  const allowed = chain.links.every(
+    ({ from, to }) => !blocked[from % n] && !banned.has(linkKey(trace, from, to)),
+  );
+  return wide && allowed ? chain : null;
 }
 
 const clearOf = (stakes: readonly Point[], p: Point): boolean =>
@@ -211,7 +237,9 @@ function placePins(tasks: readonly ContourTask[], ground: PinGround, last: boole
   const contours = tasks.map((task, i): DraftContour => {
     const pieces = placeContour(placing, task, nodes[i]!);
     if (pieces === null) complete = false;
-    return { trace: task.trace, pieces: pieces ?? [], strained: task.chain?.strained ?? true };
+    const like = task.like && { of: tasks.indexOf(task.like.task), mirrored: task.like.mirrored };
+    const strained = task.chain?.strained ?? true;
+    return { trace: task.trace, pieces: pieces ?? [], strained, like };
   });
   return complete || last ? { stakes: placing.stakes, contours } : null;
 }

@@ -150,6 +150,11 @@ export interface Contour {
   readonly graphic: string;
   readonly contour: number;
   readonly pieces: readonly OutlinePiece[];
+  /**
+   * The contour whose pieces and readings these are as well, in the same order; in a mirror image they
+   * run backward. Absent for a shape of its own.
+   */
+  readonly like?: { readonly contour: number; readonly mirrored: boolean };
 }
 
 export interface Round {

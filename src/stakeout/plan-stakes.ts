@@ -12,6 +12,7 @@ import { pointDistance } from '../geometry/point';
 import { regionArea, regionFrom, type Region } from '../geometry/region';
 import { adviseChanges } from './advise';
 import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
+import { traceContours } from './congruent-contours';
 import {
   contourTask,
   draftOutline,
@@ -21,7 +22,7 @@ import {
 } from './draft-outline';
 import { gridSaving } from './grid-saving';
 import { stakeGround, type StakeGround } from './ground';
-import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
+import type { JoinedContour, JoinedPiece } from './join-outline';
 import { linkKey } from './fit-chain';
 import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
 import { measureWalk } from './measure-walk';
@@ -35,9 +36,10 @@ import {
   type Offence,
   type OutlineReview,
 } from './review-outline';
+import { joinOutline, sharedShapes } from './share-readings';
 import { printShortest, settleStakes, type Setting } from './set-out';
 import { optionWords, overTargetProblem } from './target-problems';
-import { plannedTubeFt, traceContour, tracePoint } from './trace';
+import { plannedTubeFt, tracePoint, type Trace } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
 const MOST_TRIES = 8;
@@ -70,7 +72,7 @@ export function planStakes(input: {
   const wrong = regionArea(graphic) > 0 ? checkOnGrass(field, graphic) : [nothingThere()];
   if (wrong.length > 0) return fail(...wrong);
   const ground = stakeGround(field);
-  const tasks = graphic.map((ring, i) => taskFor(ring, i, spec, ground));
+  const tasks = outlineTasks(graphic, spec, ground);
   const best = shortestOrder(bestAttempt(tasks, field, ground, spec), spec);
   const lost = unreachable(best, field, ground, spec);
   return lost.length > 0 ? fail(...lost) : finishPlan(best, field, ground, spec);
@@ -84,9 +86,22 @@ const nothingThere = (): Problem =>
     'bring a drawing or a word that encloses some area',
   );
 
-function taskFor(ring: Region[number], i: number, spec: StakeoutSpec, ground: StakeGround) {
-  const trace = traceContour(ring, i);
-  const task = contourTask(trace, plannedTubeFt(spec.toleranceIn));
+function outlineTasks(graphic: Region, spec: StakeoutSpec, ground: StakeGround): ContourTask[] {
+  const tasks: ContourTask[] = [];
+  for (const { trace, like } of traceContours(graphic)) {
+    const first = like && { task: tasks[like.of]!, mirrored: like.mirrored };
+    tasks.push(taskFor(trace, first, spec, ground));
+  }
+  return tasks;
+}
+
+function taskFor(
+  trace: Trace,
+  like: ContourTask['like'],
+  spec: StakeoutSpec,
+  ground: StakeGround,
+): ContourTask {
+  const task = contourTask(trace, plannedTubeFt(spec.toleranceIn), like);
   for (let k = 0; k < trace.count; k++) {
     if (!ground.mayPin(tracePoint(trace, k))) task.blocked[k] = 1;
   }
@@ -133,7 +148,7 @@ function tryOnce(
       ? before
       : chooseControls(field.controls, places, ground, spec);
   const { setting, printed } = settleStakes(draft.stakes, controls, spec);
-  const joined = draft.contours.map((c) => joinContour(c, printed.printed, spec.system));
+  const joined = joinOutline(draft.contours, printed.printed, spec.system);
   const drawn = joined.flatMap((j, i): DrawnContour[] =>
     j.ok && j.pieces.length > 0 ? [{ task: tasks[i]!, pieces: j.pieces }] : [],
   );
@@ -144,7 +159,7 @@ function tryOnce(
 /** The same stakes in the shortest order, so with other numbers. */
 function shortestOrder(attempt: Attempt, spec: StakeoutSpec): Attempt {
   const printed = printShortest(attempt.setting);
-  const joined = attempt.draft.contours.map((c) => joinContour(c, printed.printed, spec.system));
+  const joined = joinOutline(attempt.draft.contours, printed.printed, spec.system);
   return { ...attempt, printed, joined };
 }
 
@@ -229,11 +244,7 @@ function finishPlan(
   ground: StakeGround,
   spec: StakeoutSpec,
 ): Result<StakePlan> {
-  const contours: Contour[] = best.joined.flatMap((j, i) =>
-    j.ok && j.pieces.length > 0
-      ? [{ graphic: '1', contour: i + 1, pieces: j.pieces.map((p) => p.piece) }]
-      : [],
-  );
+  const contours = drawnContours(best);
   const pieces = best.joined.flatMap((j) => (j.ok ? j.pieces : []));
   const { stakes } = best.printed;
   const traces = best.draft.contours.map((c) => c.trace);
@@ -256,6 +267,20 @@ function finishPlan(
     ...(over.length > 0 ? { advice: adviceFor(best, field, ground, spec) } : {}),
   };
   return succeed(plan, [...planProblems(best, plan)]);
+}
+
+function drawnContours({ joined, draft }: Attempt): Contour[] {
+  const likes = sharedShapes(
+    joined,
+    draft.contours.map((c) => c.like),
+  );
+  return joined.flatMap((j, i): Contour[] => {
+    if (!j.ok || j.pieces.length === 0) return [];
+    const like = likes[i];
+    const pieces = j.pieces.map((p) => p.piece);
+    const shape = like ? { like: { contour: like.of + 1, mirrored: like.mirrored } } : {};
+    return [{ graphic: '1', contour: i + 1, pieces, ...shape }];
+  });
 }
 
 const stringLength = (p: JoinedPiece): number =>

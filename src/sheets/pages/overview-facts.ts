@@ -32,6 +32,7 @@ function stakeFacts(kit: Kit): FactGroup[] {
         ['of these swing pins', String(pins)],
         ['rounds', String(stakes.rounds.length)],
         ['strings / swings / bends', `${stakes.strings} / ${stakes.swings} / ${stakes.bends ?? 0}`],
+        ...alikeFacts(stakes),
         ...gridFacts(stakes, units),
         ['string needed', wholeLength(Math.ceil(stakes.stringFt), units)],
         ['tape, longest pull', formatLength(project.stakeout.tape.limitFt, units)],
@@ -62,6 +63,11 @@ function passFacts(kit: Kit): FactGroup {
       ...covered,
     ],
   };
+}
+
+function alikeFacts({ contours }: StakePlan): [string, string][] {
+  const alike = contours.filter((c) => c.like).length;
+  return alike === 0 ? [] : [['contours like another', `${alike} of ${contours.length}`]];
 }
 
 /** What the customary grid transfer would take at the same tolerance. */

@@ -57,8 +57,8 @@ function closest(places: readonly Place[]): number {
   return least;
 }
 
-/** Edges no further apart along a drawn line meet at one stake, where a swing may step: a foot of it. */
-const NEIGHBOURS = 24;
+/** Edges no further apart along a drawn line (0.7 ft to either side) meet at one stake, where a swing may step. */
+const NEIGHBOURS = 32;
 
 /** Proper crossings of drawn edges, a swing's step beside a common stake left out. Buckets of a foot. */
 export function countCrossings(rings: readonly (readonly Place[])[]): number {
