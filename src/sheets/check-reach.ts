@@ -1,6 +1,14 @@
 /** How small a slip the stakes' checks show, and what they cannot tell. */
 import { formatLimit, type LengthSystem } from '../base/quantity';
-import { pointSubtract, vectorDot, vectorCross, vectorLeft, vectorUnit } from '../geometry/point';
+import { feetToInches, inches } from '../base/units';
+import {
+  pointDistance,
+  pointSubtract,
+  vectorDot,
+  vectorCross,
+  vectorLeft,
+  vectorUnit,
+} from '../geometry/point';
 import type { Point } from '../geometry/point';
 import type { Stake } from '../stakeout/model';
 import { pointNamed } from './kit';
@@ -19,13 +27,36 @@ const LIMIT_SIGMAS = 3;
 const MOST_IN = 24;
 
 /**
- * Inches of slip, in whichever one reading of the stake hides best, that its check shows at least
- * 8 times in 10; Infinity when the check cannot see that reading.
+ * Inches of slip, in whichever one reading of the stake hides best, from which on its check shows it at
+ * least 8 times in 10; Infinity when that is over two feet, or the check loses a larger slip.
  */
 export function leastShownIn(stake: Stake, at: Places): number {
-  const toward = unitTo(pointNamed(at, stake.check.from), stake.at);
-  const responses = slipMoves(stake, at).map((move) => Math.abs(vectorDot(move, toward)));
-  return (SHOWN_SIGMAS * stake.check.limitIn) / LIMIT_SIGMAS / Math.min(...responses);
+  const from = pointNamed(at, stake.check.from);
+  const toward = unitTo(from, stake.at);
+  const moves = slipMoves(stake, at);
+  const shift = (SHOWN_SIGMAS * stake.check.limitIn) / LIMIT_SIGMAS;
+  const shows = (size: number) =>
+    moves.every((move) => leastShiftIn(stake, from, move, size) >= shift);
+  // Made straight at the stake; a slip of inches bends round a near mark, and takes a little more.
+  let least = shift / Math.min(...moves.map((move) => Math.abs(vectorDot(move, toward))));
+  while (least <= MOST_IN && !shows(least)) least *= GROWTH;
+  return least <= MOST_IN && LARGER_IN.every((size) => size < least || shows(size))
+    ? least
+    : Infinity;
+}
+
+const GROWTH = 1.02;
+/** Larger slips that must show as well, inches: one, two, five feet. They may end past a near mark. */
+const LARGER_IN = [12, 24, 60] as const;
+
+/** Change of the check, inches, by a slip of `size` inches, whichever way it changes less. */
+function leastShiftIn(stake: Stake, from: Point, move: Point, size: number): number {
+  const right = pointDistance(stake.at, from);
+  const shifts = [inches(size), -inches(size)].map((by) => {
+    const slipped = { x: stake.at.x + by * move.x, y: stake.at.y + by * move.y };
+    return Math.abs(pointDistance(slipped, from) - right);
+  });
+  return feetToInches(Math.min(...shifts));
 }
 
 const unitTo = (from: Point, to: Point): Point =>

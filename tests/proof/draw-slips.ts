@@ -33,9 +33,12 @@ const READINGS: Readonly<Record<string, readonly Which[]>> = {
   chord: ['offset'],
 };
 
+export const readingsOfRow = (row: { readonly method: string }): readonly Which[] =>
+  READINGS[row.method]!;
+
 /** Every reading of the list that sets a stake. */
 const settings = (field: Field): readonly { readonly row: number; readonly which: Which }[] =>
-  field.rows.flatMap((r, row) => READINGS[r.method]!.map((which) => ({ row, which })));
+  field.rows.flatMap((r, row) => readingsOfRow(r).map((which) => ({ row, which })));
 
 export function drawSlip(field: Field, kind: SlipKind, noise: Noise): Slip {
   const sign = noise.uniform() < 0.5 ? -1 : 1;

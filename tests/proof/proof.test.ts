@@ -12,6 +12,7 @@ import { followPacket } from './follow-packet';
 import { holdEllipses } from './hold-ellipses';
 import { auditorOf } from './hold-slips';
 import { nameSlips } from './name-slips';
+import { printedSizes } from './printed-sizes';
 import { readJob, type Files } from './read-job';
 
 const PROJECT = readDemo('lanterns-word.json');
@@ -49,6 +50,12 @@ describe('the word demo on the grass', () => {
     const sigma = Math.sqrt(Math.max(theory * (1 - theory), 1 / draws) / draws);
     expect(Math.abs(caught - theory)).toBeLessThan(4 * sigma);
     if (kind === 'reading 12') expect(caught).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it('shows slips from the printed size on, where the sheets say so', () => {
+    const { short, told } = printedSizes(planOf(PROJECT), catcher);
+    expect(short).toEqual([]);
+    expect(told).toBeGreaterThan(0.95 * catcher.field.rows.length);
   });
 
   it('has most slips of 12 in traced to their stake by the audit', () => {

@@ -6,6 +6,7 @@ import { catcherOf, planted, type Catcher } from './catch-slips';
 import { filesOf } from './files-of';
 import { auditByCommand, auditorOf, slipTable, tallySlips, type SlipTally } from './hold-slips';
 import { falseAlarms, readingsOf, type Auditor } from './name-slips';
+import { printedSizes, type PrintedSizes } from './printed-sizes';
 import { holdTable } from './proof-doc';
 import { readJob } from './read-job';
 
@@ -17,12 +18,14 @@ export function proveSlips(demo: string): void {
   describe(`planted slips: ${demo}`, () => {
     let catcher: Catcher;
     let audit: Auditor;
+    let sizes: PrintedSizes;
     let tallies: readonly SlipTally[];
 
     beforeAll(() => {
       const plan = planOf(readDemo(`${demo}.json`));
       catcher = catcherOf(fieldOf(readJob(filesOf(plan))));
       audit = auditorOf(plan);
+      sizes = printedSizes(plan, catcher);
       tallies = tallySlips(catcher, audit, DRAWS, AUDITED);
     }, 3_600_000);
 
@@ -35,6 +38,11 @@ export function proveSlips(demo: string): void {
     it('of 12 in in one reading are caught at once in 95 of 100', () => {
       const twelve = tallies.find(({ caught }) => caught.kind === 'reading 12')!;
       expect(twelve.caught.caught).toBeGreaterThanOrEqual(0.95);
+    });
+
+    it('show from the printed size on, 8 times in 10 or more, where the sheets say so', () => {
+      expect(sizes.short).toEqual([]);
+      expect(sizes.told).toBeGreaterThan(0.95 * catcher.field.rows.length);
     });
 
     it('of 12 in are traced to their stake, and to their reading when what is asked for is measured', () => {

@@ -176,9 +176,14 @@ describe('what the checks can catch', () => {
     expect(tied.length).toBe(12);
     for (const stake of tied) {
       const slip = leastShownIn(stake, at);
-      const offs = [0, 1].map((which) => checkOffIn(stake, at, which, 0.01) / 0.01);
-      const shown = (4.13 * stake.check.limitIn) / 3 / Math.min(...offs);
-      expect(slip).toBeCloseTo(shown, 1);
+      const sigmas = (size: number) =>
+        Math.min(
+          ...[0, 1].flatMap((which) =>
+            [size, -size].map((by) => checkOffIn(stake, at, which, by) / (stake.check.limitIn / 3)),
+          ),
+        );
+      expect(sigmas(1.01 * slip)).toBeGreaterThan(4.13);
+      expect(sigmas(0.96 * slip)).toBeLessThan(4.13);
     }
   });
 
