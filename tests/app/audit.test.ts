@@ -23,7 +23,7 @@ async function faults(page: Page): Promise<string[]> {
 /** Text of the audit that sticks out of its column. */
 const cut = (page: Page) =>
   page
-    .locator('section:has(#readings) *')
+    .locator('section:has(#readings) :not(.away, input)')
     .evaluateAll((all) =>
       all
         .filter((e) => e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0)

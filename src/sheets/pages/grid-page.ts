@@ -56,9 +56,10 @@ function addString(kit: Kit, flow: Flow, string: GridString): void {
   const height = Math.ceil(string.marks.length / perRow) * LINE + 6;
   flow.need(height);
   const y = flow.y() + 10;
-  const at = formatLength(Math.abs(string.atFt), kit.plan.project.units);
-  const side = string.way === 'across' ? 'out' : string.atFt < 0 ? 'left' : 'right';
-  const head = inkText(left, y, `${string.name}  ${at} ${side}`, { size: TEXT, font: 'bold' });
+  const head = inkText(left, y, `${string.name}  ${placeText(kit, string)}`, {
+    size: TEXT,
+    font: 'bold',
+  });
   const marks = string.marks.map((mark, i) =>
     inkText(
       left + MARKS_LEFT + (i % perRow) * MARK_WIDTH,
@@ -68,4 +69,10 @@ function addString(kit: Kit, flow: Flow, string: GridString): void {
     ),
   );
   flow.add([head, ...marks, inkRule(left, right, flow.y() + height - 2, 0.35, FAINT)], height);
+}
+
+function placeText(kit: Kit, { way, atFt }: GridString): string {
+  if (way === 'up' && atFt === 0) return 'centre line';
+  const at = formatLength(Math.abs(atFt), kit.plan.project.units);
+  return way === 'across' ? `${at} out` : `${at} ${atFt < 0 ? 'left' : 'right'}`;
 }
