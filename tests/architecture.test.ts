@@ -17,20 +17,18 @@ const LAYERS = [
   'design',
   'mowing',
   'stakeout',
-  'audit',
   'view',
   'labour',
   'project',
   'plan',
-  'exchange',
   'sheets',
+  'exchange',
   'engine',
-  'crew',
   'worker',
   'cli',
   'app',
 ] as const;
-const SHELLS = new Set<string>(['crew', 'worker', 'cli', 'app']);
+const SHELLS = new Set<string>(['worker', 'cli', 'app']);
 
 function filesBelow(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
@@ -72,8 +70,7 @@ describe('architecture', () => {
         if (!at.startsWith(SRC)) continue;
         const to = LAYERS.indexOf(layerOf(at) as (typeof LAYERS)[number]);
         const sideways = SHELLS.has(LAYERS[to]!) && to !== from;
-        const shellUse =
-          LAYERS[to] === 'crew' || (LAYERS[from] === 'app' && LAYERS[to] === 'worker');
+        const shellUse = LAYERS[from] === 'app' && LAYERS[to] === 'worker';
         if (to > from || (sideways && !shellUse)) {
           wrong.push(`${relative(SRC, path)} imports ${target}`);
         }

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { adjustNetwork } from '../../src/adjust/adjust-network';
-import type { NetworkPoint } from '../../src/adjust/network-model';
+import { adjustNetwork, type NetworkPoint } from '../../src/adjust/adjust-network';
 
 const fixed = (id: string, x: number, y: number): NetworkPoint => ({
   id,

@@ -66,7 +66,6 @@ describe('the command line', () => {
       'stakes.csv',
       'outline.csv',
       'guides.csv',
-      'inventory.csv',
       'route.json',
       'design.json',
       'hours.json',

@@ -1,3 +1,0 @@
-import { proveSlips } from './prove-slips';
-
-proveSlips('lanterns-word');
