@@ -6,6 +6,8 @@ const config: KnipConfig = {
     'src/cli/main.ts',
     'src/cli/start.ts',
     'src/cli/*.mjs',
+    'src/crew/main.ts',
+    'src/crew/template/bundle.mjs',
     'tests/**/*.{test,proof,bench}.ts',
     'tests/bench/*.{ts,mjs}',
   ],

@@ -1,10 +1,11 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
+import { crewPagePlugin } from './src/crew/template/crew-page-plugin';
 
 export default defineConfig({
   root: 'src/app',
   base: './',
-  plugins: [svelte()],
+  plugins: [svelte(), crewPagePlugin()],
   worker: { format: 'es' },
   build: {
     outDir: '../../dist/app',

@@ -17,18 +17,20 @@ const LAYERS = [
   'design',
   'mowing',
   'stakeout',
+  'audit',
   'view',
   'labour',
   'project',
   'plan',
-  'sheets',
   'exchange',
+  'sheets',
   'engine',
+  'crew',
   'worker',
   'cli',
   'app',
 ] as const;
-const SHELLS = new Set<string>(['worker', 'cli', 'app']);
+const SHELLS = new Set<string>(['crew', 'worker', 'cli', 'app']);
 
 function filesBelow(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
@@ -70,7 +72,8 @@ describe('architecture', () => {
         if (!at.startsWith(SRC)) continue;
         const to = LAYERS.indexOf(layerOf(at) as (typeof LAYERS)[number]);
         const sideways = SHELLS.has(LAYERS[to]!) && to !== from;
-        const shellUse = LAYERS[from] === 'app' && LAYERS[to] === 'worker';
+        const shellUse =
+          LAYERS[to] === 'crew' || (LAYERS[from] === 'app' && LAYERS[to] === 'worker');
         if (to > from || (sideways && !shellUse)) {
           wrong.push(`${relative(SRC, path)} imports ${target}`);
         }

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { inventoryCsv } from '../src/exchange/inventory-csv';
 import { designJson, hoursJson, routeJson, summaryJson } from '../src/exchange/json-files';
 import { controlsCsv, guidesCsv, outlineCsv, stakesCsv } from '../src/exchange/stake-files';
 import { planOf, readDemo } from './contract/plan-of';
@@ -15,8 +16,8 @@ const guides = [
     .filter((name) => name.endsWith('.md')),
 ];
 
-/** Keyed by seats and machines of the project, not by words of the format. */
-const KEYED_BY_ID = ['legible_by_seat', 'efficiency'];
+/** Keyed by seats, machines and things of the project, not by words of the format. */
+const KEYED_BY_ID = ['legible_by_seat', 'efficiency', 'inventory'];
 
 function keysOf(value: unknown): Set<string> {
   if (typeof value !== 'object' || value === null) return new Set();
@@ -71,7 +72,13 @@ describe('the documents', () => {
 
   it('give the columns that are written', () => {
     const docs = read('docs/files.md');
-    for (const csv of [controlsCsv([]), stakesCsv(null), outlineCsv(null), guidesCsv()]) {
+    for (const csv of [
+      controlsCsv([]),
+      stakesCsv(null),
+      outlineCsv(null),
+      guidesCsv(),
+      inventoryCsv(null),
+    ]) {
       expect(docs).toContain(`\`${csv.trim()}\``);
     }
   });

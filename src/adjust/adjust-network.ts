@@ -1,233 +1,206 @@
 /**
- * Least squares for points tied by taped distances: Gauss-Newton with covariance, redundancy numbers
- * and standardised residuals. One length unit throughout; reduce coordinates to a local origin (home
- * plate) first. Sources: Wolf & Ghilani, *Adjustment Computations*; Baarda 1968 (reliability).
+ * Least squares for planar networks of taped readings: Gauss-Newton with covariance, redundancy numbers
+ * and standardised residuals. Sources: Wolf & Ghilani, *Adjustment Computations*; Baarda 1968
+ * (reliability).
  */
 import { fail, problem, succeed, type Result } from '../base/result';
-import { SINGULAR } from '../geometry/tolerance';
 import type { Point } from '../geometry/point';
-import { invertSymmetric } from './cholesky';
-import type { PointCovariance } from './ellipse';
+import { SINGULAR } from '../geometry/tolerance';
+import { networkProblems } from './check-network';
+import { chiSquareAbove } from './chi-square';
+import type {
+  AdjustedPoint,
+  AdjustedReading,
+  AdjustOptions,
+  Adjustment,
+  Judged,
+  LinearRow,
+  NetworkPoint,
+  NetworkReading,
+} from './network-model';
+import { DETECTABLE } from './reliability';
+import {
+  givenState,
+  prepareNetwork,
+  priorPoints,
+  settleNetwork,
+  type Network,
+  type Settled,
+} from './settle-network';
+import { mirrored, nudged, trilaterate } from './start-values';
 
-/** A point to find (`fixed` false: `at` is a start value) or to hold. */
-export interface NetworkPoint {
-  readonly id: string;
-  readonly at: Point;
-  readonly fixed: boolean;
-}
-
-export interface NetworkReading {
-  readonly from: string;
-  readonly to: string;
-  readonly distance: number;
-  readonly sigma: number;
-}
-
-export interface AdjustedReading extends NetworkReading {
-  /** Adjusted less observed. */
-  readonly residual: number;
-  /** 0: nothing else controls this reading; 1: the others alone give it. */
-  readonly redundancy: number;
-  /** Residual over its own sigma; 0 for a reading that nothing controls. */
-  readonly standardised: number;
-}
-
-export interface AdjustedPoint {
-  readonly id: string;
-  readonly at: Point;
-  /** From the readings' own sigmas (before scaling by `sigma0`). */
-  readonly covariance: PointCovariance;
-}
-
-export interface Adjustment {
-  readonly points: readonly AdjustedPoint[];
-  readonly readings: readonly AdjustedReading[];
-  readonly degreesOfFreedom: number;
-  /** Sum of (residual / sigma)². */
-  readonly chiSquare: number;
-  /** sqrt(chiSquare / dof): near 1 when the readings are as good as they claim; 1 when dof is 0. */
-  readonly sigma0: number;
-  readonly iterations: number;
-}
-
-const MAX_ITERATIONS = 60;
-/** A step this small against the sigma of the best reading changes nothing that is printed. */
-const STEP_OF_SIGMA = 1 / 1_000_000;
-
-interface Row {
-  readonly reading: NetworkReading;
-  /** Unknown's index of each end, or −1 when it is held. */
-  readonly from: number;
-  readonly to: number;
-}
+/** A network that fits worse than one in a thousand may have settled in a mirrored shape. */
+const DOUBTFUL = 0.001;
+/** Points tried on the other side, those with the worst readings first. */
+const MIRRORED_POINTS = 8;
+/** A point moves with an open direction when its part is at least this share of the largest. */
+const TAKES_PART = 0.05;
 
 /**
- * Adjusts the network. Problems: `network-point-unknown` (a reading names no point),
- * `network-reading-bad` (a distance or sigma that is not positive), `network-singular` (a point that
- * the readings do not determine, named), `network-diverged`.
+ * Adjusts the network. Problems: those of `networkProblems`; `network-singular` (points that the
+ * readings do not determine, named); `network-diverged`.
  */
 export function adjustNetwork(
   points: readonly NetworkPoint[],
   readings: readonly NetworkReading[],
+  options: AdjustOptions = {},
 ): Result<Adjustment> {
-  const problems = readings.flatMap((r, i) => readingProblems(points, r, i));
+  const problems = networkProblems(points, readings, options);
   if (problems.length > 0) return fail(...problems);
-  const free = points.filter((p) => !p.fixed);
-  const index = new Map(free.map((p, i) => [p.id, i]));
-  const rows = readings.map((reading): Row => ({
-    reading,
-    from: index.get(reading.from) ?? -1,
-    to: index.get(reading.to) ?? -1,
-  }));
-  const at = new Map(points.map((p) => [p.id, p.at]));
-  return iterate(free, rows, at);
+  const origin = nearOrigin(points);
+  const local = points.map((p) => ({ ...p, at: shifted(p.at, -origin.x, -origin.y) }));
+  const net = prepareNetwork(local, readings, options);
+  const settled = options.start === 'given' ? settleNetwork(net, givenState(net)) : search(net);
+  if (settled.loose.length > 0) return fail(singularProblem(net, settled));
+  if (!settled.done || !Number.isFinite(settled.chiSquare)) return fail(DIVERGED);
+  return succeed(results(net, settled, origin));
 }
 
-function readingProblems(points: readonly NetworkPoint[], r: NetworkReading, i: number) {
-  const where = `reading ${i + 1}, ${r.from} to ${r.to}`;
-  const known = new Set(points.map((p) => p.id));
-  const missing = [r.from, r.to].filter((id) => !known.has(id));
-  const out = missing.map((id) =>
-    problem(
-      'network-point-unknown',
-      where,
-      `there is no point "${id}"`,
-      'name a point of the list',
-    ),
-  );
-  if (!(r.distance > 0) || !(r.sigma > 0)) {
-    out.push(
-      problem(
-        'network-reading-bad',
-        where,
-        'the distance and its sigma must be above zero',
-        'correct the reading',
-      ),
-    );
+const DIVERGED = problem(
+  'network-diverged',
+  'the readings',
+  'the adjustment does not settle',
+  'check the start values and the largest readings',
+);
+
+const shifted = (p: Point, x: number, y: number): Point => ({ x: p.x + x, y: p.y + y });
+
+/** The first point: nearness to the network is all that a local origin needs. */
+const nearOrigin = (points: readonly NetworkPoint[]): Point => points[0]?.at ?? { x: 0, y: 0 };
+
+const freedom = (net: Network, rows: number): number =>
+  rows - net.unknowns.count + (net.inner ? 3 : 0);
+
+const good = (net: Network, s: Settled): boolean =>
+  s.done &&
+  s.loose.length === 0 &&
+  chiSquareAbove(s.chiSquare, freedom(net, s.rows.length)) >= DOUBTFUL;
+
+/** From the given start values; where that fails or fits badly, from others, and the best counts. */
+function search(net: Network): Settled {
+  let best = settleNetwork(net, givenState(net));
+  if (good(net, best)) return best;
+  const starts = [...(best.loose.length > 0 ? nudged(net, best) : [])];
+  if (!net.inner) starts.push(trilaterate(net, givenState(net)));
+  for (const start of starts) best = better(best, settleNetwork(net, start));
+  return good(net, best) ? best : searchMirrored(net, best);
+}
+
+function searchMirrored(net: Network, found: Settled): Settled {
+  let best = found;
+  for (const id of worstPoints(net, found)) {
+    const start = mirrored(net, best.state, id);
+    if (start) best = better(best, settleNetwork(net, start));
   }
-  return out;
+  return best;
 }
 
-function iterate(
-  free: readonly NetworkPoint[],
-  rows: readonly Row[],
-  start: ReadonlyMap<string, Point>,
-): Result<Adjustment> {
-  const at = new Map(start);
-  const finest = Math.min(...rows.map((r) => r.reading.sigma));
-  for (let iteration = 1; iteration <= MAX_ITERATIONS; iteration++) {
-    const normal = normalEquations(free.length, rows, at);
-    const solved = invertSymmetric(normal.matrix, SINGULAR);
-    if (!solved.ok) return fail(singularProblem(free[Math.floor(solved.row / 2)]!));
-    const step = multiply(solved.inverse, normal.right);
-    moveFree(free, at, step);
-    if (!step.every(Number.isFinite)) break;
-    if (Math.max(0, ...step.map(Math.abs)) < finest * STEP_OF_SIGMA) {
-      return succeed(results(free, rows, at, solved.inverse, iteration));
-    }
-  }
-  return fail(
-    problem(
-      'network-diverged',
-      'the readings',
-      'the adjustment does not settle',
-      'check the start values and the largest readings',
-    ),
-  );
+/** Fewer open directions first, then the smaller sum of squares, by more than rounding. */
+function better(a: Settled, b: Settled): Settled {
+  if (a.done !== b.done) return a.done ? a : b;
+  if (a.loose.length !== b.loose.length) return a.loose.length < b.loose.length ? a : b;
+  return b.chiSquare < a.chiSquare * (1 - Math.sqrt(SINGULAR)) ? b : a;
 }
 
-const singularProblem = (p: NetworkPoint) =>
-  problem(
-    'network-singular',
-    `point ${p.id}`,
-    'the readings do not determine this point',
-    'tape two more distances to it that cross well',
-  );
-
-function moveFree(free: readonly NetworkPoint[], at: Map<string, Point>, step: number[]): void {
-  free.forEach((p, i) => {
-    const old = at.get(p.id)!;
-    at.set(p.id, { x: old.x + step[2 * i]!, y: old.y + step[2 * i + 1]! });
+function worstPoints(net: Network, settled: Settled): string[] {
+  const worst = new Map<string, number>();
+  net.readings.forEach((r, i) => {
+    const size = Math.abs(settled.rows[i]!.residual / r.sigma);
+    for (const id of [r.from, r.to]) worst.set(id, Math.max(worst.get(id) ?? 0, size));
   });
+  return net.points
+    .filter((p) => p.fixed === false && worst.has(p.id))
+    .sort((a, b) => worst.get(b.id)! - worst.get(a.id)!)
+    .slice(0, MIRRORED_POINTS)
+    .map((p) => p.id);
 }
 
-/** The reading's derivative by the unknowns: at most four places. */
-function derivative(row: Row, at: ReadonlyMap<string, Point>) {
-  const a = at.get(row.reading.from)!;
-  const b = at.get(row.reading.to)!;
-  const d = Math.hypot(b.x - a.x, b.y - a.y);
-  const x = d > 0 ? (b.x - a.x) / d : 1;
-  const y = d > 0 ? (b.y - a.y) / d : 0;
-  const places: { readonly at: number; readonly by: number }[] = [];
-  if (row.from >= 0) places.push({ at: 2 * row.from, by: -x }, { at: 2 * row.from + 1, by: -y });
-  if (row.to >= 0) places.push({ at: 2 * row.to, by: x }, { at: 2 * row.to + 1, by: y });
-  return { computed: d, places };
+function singularProblem(net: Network, settled: Settled) {
+  const ids = net.points.filter((p) =>
+    net.unknowns.points
+      .get(p.id)!
+      .some((place) => settled.loose.some((v) => Math.abs(v[place] ?? 0) > TAKES_PART)),
+  );
+  const scales = net.tapes.filter((t) =>
+    settled.loose.some((v) => Math.abs(v[net.unknowns.scales.get(t.id)!]!) > TAKES_PART),
+  );
+  const names = ids.map((p) => p.id).join(', ');
+  const where = ids.length === 1 ? `point ${names}` : `points ${names}`;
+  return ids.length > 0
+    ? problem(
+        'network-singular',
+        where,
+        ids.length === 1
+          ? 'the readings do not determine this point'
+          : 'the readings leave these points free to move together',
+        'tape more distances to them that cross well, or hold what says where they lie',
+      )
+    : problem(
+        'network-singular',
+        `tape ${scales.map((t) => t.id).join(', ')}`,
+        'the readings do not determine its scale',
+        'tape a distance that is known',
+      );
 }
 
-function normalEquations(free: number, rows: readonly Row[], at: ReadonlyMap<string, Point>) {
-  const n = 2 * free;
-  const matrix = Array.from({ length: n }, () => new Array<number>(n).fill(0));
-  const right = new Array<number>(n).fill(0);
-  for (const row of rows) {
-    const { computed, places } = derivative(row, at);
-    const weight = 1 / (row.reading.sigma * row.reading.sigma);
-    for (const p of places) {
-      right[p.at]! += p.by * weight * (row.reading.distance - computed);
-      for (const q of places) matrix[p.at]![q.at]! += p.by * q.by * weight;
-    }
-  }
-  return { matrix, right };
-}
-
-const multiply = (m: readonly (readonly number[])[], v: readonly number[]): number[] =>
-  m.map((row) => row.reduce((sum, value, i) => sum + value * v[i]!, 0));
-
-function results(
-  free: readonly NetworkPoint[],
-  rows: readonly Row[],
-  at: ReadonlyMap<string, Point>,
-  inverse: readonly (readonly number[])[],
-  iterations: number,
-): Adjustment {
-  const readings = rows.map((row) => adjustedReading(row, at, inverse));
-  const chiSquare = readings.reduce((sum, r) => sum + (r.residual / r.sigma) ** 2, 0);
-  const degreesOfFreedom = rows.length - 2 * free.length;
+function results(net: Network, settled: Settled, origin: Point): Adjustment {
+  const { rows, inverse, chiSquare } = settled;
+  const n = net.unknowns.count;
+  const dof = freedom(net, rows.length);
   return {
-    points: free.map((p, i) => ({
-      id: p.id,
-      at: at.get(p.id)!,
-      covariance: {
-        xx: inverse[2 * i]![2 * i]!,
-        xy: inverse[2 * i]![2 * i + 1]!,
-        yy: inverse[2 * i + 1]![2 * i + 1]!,
-      },
+    points: net.points.filter((p) => p.fixed !== true).map((p) => pointOf(net, settled, p, origin)),
+    readings: net.readings.map((r, i): AdjustedReading => ({
+      ...r,
+      ...judge(rows[i]!, inverse, n),
     })),
-    readings,
-    degreesOfFreedom,
+    scales: net.tapes.map((t) => {
+      const place = net.unknowns.scales.get(t.id)!;
+      return {
+        id: t.id,
+        scale: settled.state.scale.get(t.id)!,
+        sigma: Math.sqrt(inverse[place * n + place]!),
+      };
+    }),
+    degreesOfFreedom: dof,
     chiSquare,
-    sigma0: degreesOfFreedom > 0 ? Math.sqrt(chiSquare / degreesOfFreedom) : 1,
-    iterations,
+    sigma0: dof > 0 ? Math.sqrt(chiSquare / dof) : 1,
+    chance: chiSquareAbove(chiSquare, dof),
+    iterations: settled.iterations,
+    rows,
+    priors: [
+      ...priorPoints(net.points).map((p) => p.id),
+      ...net.tapes.filter((t) => t.sigma !== undefined).map((t) => t.id),
+    ],
+    places: Object.fromEntries(net.unknowns.points),
+    cofactor: inverse,
+    unknowns: n,
   };
 }
 
-function adjustedReading(
-  row: Row,
-  at: ReadonlyMap<string, Point>,
-  inverse: readonly (readonly number[])[],
-): AdjustedReading {
-  const { computed, places } = derivative(row, at);
+function pointOf(net: Network, settled: Settled, p: NetworkPoint, origin: Point): AdjustedPoint {
+  const [x, y] = net.unknowns.points.get(p.id)!;
+  const n = net.unknowns.count;
+  const q = (i: number, j: number) => (i < 0 || j < 0 ? 0 : settled.inverse[i * n + j]!);
+  return {
+    id: p.id,
+    at: shifted(settled.state.at.get(p.id)!, origin.x, origin.y),
+    covariance: { xx: q(x, x), xy: q(x, y), yy: q(y, y) },
+  };
+}
+
+function judge(row: LinearRow, inverse: Float64Array, n: number): Judged {
   let explained = 0;
-  for (const p of places) {
-    for (const q of places) explained += p.by * q.by * inverse[p.at]![q.at]!;
+  for (const p of row.places) {
+    for (const q of row.places) explained += p.by * q.by * inverse[p.at * n + q.at]!;
   }
-  const { sigma, distance } = row.reading;
+  const { sigma, residual } = row;
   const redundancy = Math.max(0, 1 - explained / (sigma * sigma));
-  const residual = computed - distance;
   const controlled = redundancy > Math.sqrt(SINGULAR);
   return {
-    ...row.reading,
     residual,
     redundancy,
     standardised: controlled ? residual / (sigma * Math.sqrt(redundancy)) : 0,
+    slip: controlled ? -residual / redundancy : 0,
+    smallestSlip: controlled ? (DETECTABLE * sigma) / Math.sqrt(redundancy) : Infinity,
   };
 }

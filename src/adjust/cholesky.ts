@@ -1,59 +1,117 @@
-/** Small symmetric positive definite systems, dense, row by row. */
+/** Symmetric positive definite systems, dense: square matrices row by row in one array. */
 
-export type Matrix = readonly (readonly number[])[];
+/** A lower triangle L with L·Lᵀ the matrix, unknowns that it leaves open held. */
+export interface CholeskyFactor {
+  readonly n: number;
+  readonly l: Float64Array;
+  /** First place in each row that is not zero: rows are short where unknowns are well ordered. */
+  readonly first: Int32Array;
+  /** 1 for an unknown that depends on those before it and is left where it is. */
+  readonly dropped: Uint8Array;
+  /**
+   * One vector for each direction that the matrix leaves open (its null space), largest component 1
+   * in size. Empty when the matrix is regular.
+   */
+  readonly loose: readonly Float64Array[];
+}
 
 /**
- * Inverse of a symmetric positive definite matrix by Cholesky's factors, or the index of the first
- * row at which the matrix turns out singular (that unknown is not determined by the readings).
+ * Factor of the symmetric positive definite `n` × `n` matrix `m`. A pivot below `singular` times its
+ * diagonal element means that an unknown depends on those before it.
  */
-export function invertSymmetric(
-  m: Matrix,
-  singular: number,
-):
-  | { readonly ok: true; readonly inverse: number[][] }
-  | { readonly ok: false; readonly row: number } {
-  const factor = choleskyFactor(m, singular);
-  if (typeof factor === 'number') return { ok: false, row: factor };
-  const n = m.length;
-  const inverse = Array.from({ length: n }, () => new Array<number>(n).fill(0));
-  for (let column = 0; column < n; column++) {
-    const solved = choleskySolve(factor, unitVector(n, column));
-    for (let row = 0; row < n; row++) inverse[row]![column] = solved[row]!;
-  }
-  return { ok: true, inverse };
-}
-
-function choleskyFactor(m: Matrix, singular: number): number[][] | number {
-  const n = m.length;
-  const l = Array.from({ length: n }, () => new Array<number>(n).fill(0));
+export function choleskyFactor(m: Float64Array, n: number, singular: number): CholeskyFactor {
+  const l = new Float64Array(n * n);
+  const first = new Int32Array(n);
+  const dropped = new Uint8Array(n);
+  const loose: Float64Array[] = [];
+  const factor = { n, l, first, dropped, loose };
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = m[i]![j]!;
-      for (let k = 0; k < j; k++) sum -= l[i]![k]! * l[j]![k]!;
-      if (i !== j) l[i]![j] = sum / l[j]![j]!;
-      else if (sum <= singular * m[i]![i]! || !(sum > 0)) return i;
-      else l[i]![i] = Math.sqrt(sum);
+    const pivot = factorRow(m, factor, i);
+    if (pivot > singular * m[i * n + i]!) l[i * n + i] = Math.sqrt(pivot);
+    else {
+      loose.push(openDirection(l, n, i, dropped));
+      dropped[i] = 1;
+      l.fill(0, i * n, i * n + i);
+      l[i * n + i] = 1;
     }
   }
-  return l;
+  return factor;
 }
 
-function choleskySolve(l: readonly (readonly number[])[], b: readonly number[]): number[] {
-  const n = b.length;
-  const y = [...b];
+/** Row `i` of the factor left of the diagonal; returns the square of the diagonal element. */
+function factorRow(m: Float64Array, factor: CholeskyFactor, i: number): number {
+  const { n, l, first, dropped } = factor;
+  let start = 0;
+  while (start < i && m[i * n + start] === 0) start++;
+  first[i] = start;
+  for (let j = start; j < i; j++) {
+    if (dropped[j]) continue;
+    let sum = m[i * n + j]!;
+    for (let k = Math.max(start, first[j]!); k < j; k++) sum -= l[i * n + k]! * l[j * n + k]!;
+    l[i * n + j] = sum / l[j * n + j]!;
+  }
+  let pivot = m[i * n + i]!;
+  for (let k = start; k < i; k++) pivot -= l[i * n + k]! ** 2;
+  return pivot;
+}
+
+/** The unknown `i` moves by one; those before it follow so that no reading notices. */
+function openDirection(l: Float64Array, n: number, i: number, dropped: Uint8Array): Float64Array {
+  const v = new Float64Array(n);
+  v[i] = 1;
+  for (let j = i - 1; j >= 0; j--) {
+    if (dropped[j]) continue;
+    let sum = -l[i * n + j]!;
+    for (let k = j + 1; k < i; k++) sum -= l[k * n + j]! * v[k]!;
+    v[j] = sum / l[j * n + j]!;
+  }
+  const largest = v.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+  return v.map((x) => x / largest);
+}
+
+/** What solves the factored system for `right`; zero for unknowns that are held. */
+export function choleskySolve({ n, l, first, dropped }: CholeskyFactor, right: Float64Array) {
+  const x = right.slice();
   for (let i = 0; i < n; i++) {
-    for (let k = 0; k < i; k++) y[i]! -= l[i]![k]! * y[k]!;
-    y[i]! /= l[i]![i]!;
+    for (let k = first[i]!; k < i; k++) x[i]! -= l[i * n + k]! * x[k]!;
+    x[i] = dropped[i] ? 0 : x[i]! / l[i * n + i]!;
   }
   for (let i = n - 1; i >= 0; i--) {
-    for (let k = i + 1; k < n; k++) y[i]! -= l[k]![i]! * y[k]!;
-    y[i]! /= l[i]![i]!;
+    x[i] = dropped[i] ? 0 : x[i]! / l[i * n + i]!;
+    for (let k = first[i]!; k < i; k++) x[k]! -= l[i * n + k]! * x[i]!;
   }
-  return y;
+  return x;
 }
 
-function unitVector(n: number, at: number): number[] {
-  const v = new Array<number>(n).fill(0);
-  v[at] = 1;
-  return v;
+/** (L·Lᵀ)⁻¹ = L⁻ᵀ·L⁻¹, both halves alike to the last bit; zero for unknowns that are held. */
+export function choleskyInverse({ n, l, dropped }: CholeskyFactor): Float64Array {
+  const inverse = new Float64Array(n * n);
+  const lower = invertLower(l, n);
+  for (let k = 0; k < n; k++) {
+    if (dropped[k]) continue;
+    for (let i = 0; i <= k; i++) {
+      const factor = lower[k * n + i]!;
+      if (factor === 0) continue;
+      for (let j = 0; j <= i; j++) inverse[i * n + j]! += factor * lower[k * n + j]!;
+    }
+  }
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < i; j++) inverse[j * n + i] = inverse[i * n + j]!;
+  }
+  return inverse;
+}
+
+function invertLower(l: Float64Array, n: number): Float64Array {
+  const out = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let k = 0; k < i; k++) {
+      const factor = l[i * n + k]!;
+      if (factor === 0) continue;
+      for (let j = 0; j <= k; j++) out[i * n + j]! -= factor * out[k * n + j]!;
+    }
+    const pivot = l[i * n + i]!;
+    for (let j = 0; j < i; j++) out[i * n + j]! /= pivot;
+    out[i * n + i] = 1 / pivot;
+  }
+  return out;
 }

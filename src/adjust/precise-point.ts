@@ -12,7 +12,18 @@ import { covarianceRoot } from './ellipse';
 export interface TapePrecision {
   readonly readingSigmaIn: number;
   readonly proportional: number;
+  /** Error of the tape's own scale, one sigma, common to every pull with it; absent: none. */
+  readonly scaleSigma?: number;
+  /** Number of the shared cause that is this tape's scale, below `TAPE_CAUSES`; absent: 0. */
+  readonly scaleCause?: number;
 }
+
+/** The first shared causes are the scales of the two tapes at hand. */
+export const TAPE_CAUSES = 2;
+
+/** How a pull of `ft` feet answers to cause `i` through the tape's scale, inches. */
+const scaleResponse = (tape: TapePrecision, ft: number, i: number): number =>
+  i === (tape.scaleCause ?? 0) ? (tape.scaleSigma ?? 0) * ft * 12 : 0;
 
 /** Shared causes by number, and the point's response to each, inches. */
 export interface PrecisePoint {
@@ -97,14 +108,16 @@ const pad = (g: readonly number[], length: number): number[] => [
 ];
 
 /**
- * The point at `at` set by tapes from `a` and `b`: u·dP = e1 + u·dA and v·dP = e2 + v·dB, with u, v
- * the unit vectors from the controls. Null when the two tapes lie in one line.
+ * The point at `at` set by tapes from `a` and `b`: u·dP = e1 + s1·d1 + u·dA and
+ * v·dP = e2 + s2·d2 + v·dB, with u, v the unit vectors from the controls, e one pull's error and s
+ * the scale error of the tape held there. Null when the two tapes lie in one line.
  */
 export function pointByTies(
   a: PrecisePoint,
   b: PrecisePoint,
   at: Point,
   tape: TapePrecision,
+  second: TapePrecision = tape,
 ): PrecisePoint | null {
   const d1 = pointDistance(a.at, at);
   const d2 = pointDistance(b.at, at);
@@ -115,14 +128,14 @@ export function pointByTies(
   const column1 = { x: v.y / det, y: -v.x / det };
   const column2 = { x: -u.y / det, y: u.x / det };
   const part = (i: number): Point => {
-    const first = u.x * (a.gx[i] ?? 0) + u.y * (a.gy[i] ?? 0);
-    const second = v.x * (b.gx[i] ?? 0) + v.y * (b.gy[i] ?? 0);
-    return combine(column1, first, column2, second);
+    const e1 = u.x * (a.gx[i] ?? 0) + u.y * (a.gy[i] ?? 0) + scaleResponse(tape, d1, i);
+    const e2 = v.x * (b.gx[i] ?? 0) + v.y * (b.gy[i] ?? 0) + scaleResponse(second, d2, i);
+    return combine(column1, e1, column2, e2);
   };
   return {
     at,
-    ...sharedParts(Math.max(a.gx.length, b.gx.length), part),
-    own: [scale(column1, tapeSigmaIn(tape, d1)), scale(column2, tapeSigmaIn(tape, d2))],
+    ...sharedParts(Math.max(a.gx.length, b.gx.length, TAPE_CAUSES), part),
+    own: [scale(column1, tapeSigmaIn(tape, d1)), scale(column2, tapeSigmaIn(second, d2))],
   };
 }
 
@@ -146,18 +159,19 @@ export function pointOnLine(
     const ay = a.gy[i] ?? 0;
     const across =
       (1 - share) * (n.x * ax + n.y * ay) + share * (n.x * (b.gx[i] ?? 0) + n.y * (b.gy[i] ?? 0));
-    return combine(e, e.x * ax + e.y * ay, n, across);
+    return combine(e, e.x * ax + e.y * ay + scaleResponse(tape, along, i), n, across);
   };
   return {
     at: { x: a.at.x + e.x * along, y: a.at.y + e.y * along },
-    ...sharedParts(Math.max(a.gx.length, b.gx.length), part),
+    ...sharedParts(Math.max(a.gx.length, b.gx.length, TAPE_CAUSES), part),
     own: [scale(e, tapeSigmaIn(tape, Math.abs(along))), scale(n, sightingSigmaIn(Math.abs(along)))],
   };
 }
 
 /**
  * Sigma, inches, of what a third tape between two points reads less what the plan says, both points
- * set with their errors and the shared ones cancelling as they do on the ground.
+ * set with their errors and the shared ones cancelling as they do on the ground: a tape that is long
+ * sets points too far apart and reads them short again.
  */
 export function differenceSigmaIn(
   p: PrecisePoint,
@@ -169,11 +183,11 @@ export function differenceSigmaIn(
   const u = { x: (p.at.x - from.at.x) / d, y: (p.at.y - from.at.y) / d };
   const sigma = tapeSigmaIn(tape, d);
   let sum = sigma * sigma;
-  const causes = Math.max(p.gx.length, from.gx.length);
+  const causes = Math.max(p.gx.length, from.gx.length, TAPE_CAUSES);
   for (let i = 0; i < causes; i++) {
     const x = (p.gx[i] ?? 0) - (from.gx[i] ?? 0);
     const y = (p.gy[i] ?? 0) - (from.gy[i] ?? 0);
-    sum += (u.x * x + u.y * y) ** 2;
+    sum += (u.x * x + u.y * y - scaleResponse(tape, d, i)) ** 2;
   }
   for (const own of [...p.own, ...from.own]) sum += (u.x * own.x + u.y * own.y) ** 2;
   return Math.sqrt(sum);

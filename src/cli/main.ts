@@ -1,13 +1,16 @@
 /** The command line: reads files, calls the engine, writes files. Exit 0 done, 1 problems, 2 usage. */
 import { Command, CommanderError } from 'commander';
+import { auditCommand } from './commands/audit';
 import { checkCommand } from './commands/check';
 import { planCommand } from './commands/plan';
+import { timesCommand } from './commands/times';
 
 const program = new Command('swathscribe')
   .description('Lays a pattern or a graphic on a ballpark outfield and prints what a crew needs.')
   .showHelpAfterError('(add --help for the options)')
   .exitOverride();
-for (const command of [planCommand(), checkCommand()]) program.addCommand(command.exitOverride());
+for (const command of [planCommand(), checkCommand(), timesCommand(), auditCommand()])
+  program.addCommand(command.exitOverride());
 
 try {
   await program.parseAsync(process.argv);

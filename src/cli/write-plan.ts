@@ -2,6 +2,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fail, succeed, type Result } from '../base/result';
+import { keptCrewPage } from '../crew/template/kept-crew-page';
 import { engine } from '../engine/api';
 import type { Summary } from '../plan/summarise';
 import { readInput, readSheetFonts } from './read-input';
@@ -13,9 +14,14 @@ export async function writePlan(path: string, folder: string): Promise<Result<Su
   const plan = engine.makePlan(input.value.project, input.value.assets);
   if (!plan.ok) return fail(...input.problems, ...plan.problems);
   const files = engine.makeFiles(plan.value);
-  const packet = await engine.makePacket(plan.value, readSheetFonts());
+  const [packet, { page }] = await Promise.all([
+    engine.makePacket(plan.value, readSheetFonts()),
+    keptCrewPage(),
+  ]);
+  const crew = engine.makeCrewPage(plan.value, page);
   mkdirSync(folder, { recursive: true });
-  for (const [name, content] of Object.entries({ ...files, 'packet.pdf': packet })) {
+  const all = { ...files, 'packet.pdf': packet, 'crew.html': crew };
+  for (const [name, content] of Object.entries(all)) {
     writeFileSync(join(folder, name), content);
   }
   return succeed(engine.summarise(plan.value), [...input.problems, ...plan.problems]);

@@ -2,9 +2,17 @@
  * The one list of operations that the shells (app, command line, scripts) may call. Plain data in,
  * plain data out.
  */
-import type { Result } from '../base/result';
+import { fail, problem, type Result } from '../base/result';
 import type { Assets } from '../art/model';
+import { auditReadings } from '../audit/audit-readings';
+import type { Audit, MeasuredReading } from '../audit/model';
+import { auditFiles } from '../exchange/audit-files';
+import { crewTimes, readCrewFile } from '../exchange/crew-file';
+import type { CrewFile } from '../exchange/crew-file-model';
+import { crewPage } from '../exchange/crew-page';
 import { planFiles, type PlanFiles } from '../exchange/plan-files';
+import { readReadings } from '../exchange/readings-csv';
+import { ownRates, type OwnRate } from '../labour/own-rates';
 import { makePlan, type PlanStep } from '../plan/make-plan';
 import type { Plan } from '../plan/model';
 import { summarise, type Summary } from '../plan/summarise';
@@ -21,6 +29,13 @@ export type { PlanStep };
 /** Sheets and PDF bring the heaviest libraries: a shell that prints nothing never loads them. */
 const loadSheets = () => import('../sheets/compose-packet');
 const loadPdf = () => import('../sheets/write-pdf');
+
+const NOTHING_SET_OUT = problem(
+  'readings-without-stakes',
+  'the plan',
+  'it has no graphic, so that nothing is set out',
+  'give the project whose stakes were set',
+);
 
 /** The operations, by name. */
 export const engine = {
@@ -47,6 +62,29 @@ export const engine = {
 
   /** Every other file of the output contract, by name. */
   makeFiles: (plan: Plan): PlanFiles => planFiles(plan),
+
+  /** `crew.html`: `page`, as built from `src/crew`, with the plan's lists inside. */
+  makeCrewPage: (plan: Plan, page: string): string => crewPage(plan, page),
+
+  /** What the phone page brought back; `where` names the file. */
+  readCrewFile: (text: string, where: string): Result<CrewFile> => readCrewFile(text, where),
+
+  /** The crew's own pace by task, from what its phones brought back. */
+  ownRates: (files: readonly CrewFile[]): OwnRate[] => ownRates(crewTimes(files)),
+
+  /** Readings made on the field, from a table or the phone page's file; `where` names the file. */
+  readReadings: (text: string, where: string, plan: Plan): Result<readonly MeasuredReading[]> =>
+    plan.stakes
+      ? readReadings(text, where, { stakes: plan.stakes, inputHash: plan.inputHash })
+      : fail(NOTHING_SET_OUT),
+
+  /** What the readings say of the stakes: slips, rivals, where every stake stands. */
+  auditReadings: (plan: Plan, readings: readonly MeasuredReading[]): Result<Audit> =>
+    plan.stakes ? auditReadings(plan.stakes, plan.design.graphic, readings) : fail(NOTHING_SET_OUT),
+
+  /** `as-set.csv`, `outline-as-set.csv` and `audit.json`, by name. */
+  makeAuditFiles: (plan: Plan, audit: Audit): Readonly<Record<string, string>> =>
+    plan.stakes ? auditFiles(plan.stakes, audit) : {},
 
   /** What a seat sees, `width` × `height` pixels. Throws on a seat that the project lacks. */
   seatPicture: (plan: Plan, seatId: string, width: number, height: number): Picture => {

@@ -1,10 +1,11 @@
-/** `plan.dxf`: surfaces, fence, graphic, stakes, strings and swings in feet, for survey software. */
+/** `plan.dxf`: surfaces, fence, graphic, stakes, strings, swings and bends in feet, for survey software. */
 import { Colors, DxfWriter, LWPolylineFlags, point2d, point3d, Units } from '@tarikjabiri/dxf';
 import { toDegrees } from '../base/units';
 import { vectorAngle } from '../geometry/angle';
 import { pointSubtract, type Point } from '../geometry/point';
 import type { Polyline } from '../geometry/polyline';
 import type { Plan } from '../plan/model';
+import { bendArc } from '../stakeout/bend';
 import type { OutlinePiece, StakePlan } from '../stakeout/model';
 
 const LAYERS = {
@@ -15,6 +16,7 @@ const LAYERS = {
   STAKES: Colors.White,
   STRINGS: Colors.Cyan,
   SWINGS: Colors.Blue,
+  BENDS: Colors.Blue,
   PASSES: Colors.Yellow,
 } as const;
 type Layer = keyof typeof LAYERS;
@@ -61,6 +63,10 @@ function addPiece(dxf: DxfWriter, piece: OutlinePiece, at: ReadonlyMap<string, P
     addLine(dxf, 'STRINGS', [at.get(piece.from)!, at.get(piece.to)!], false);
     return;
   }
+  if (piece.kind === 'bend') {
+    addBend(dxf, piece, at);
+    return;
+  }
   const pin = at.get(piece.pin)!;
   const centre = point3d(pin.x, pin.y);
   if (piece.kind === 'circle') {
@@ -70,4 +76,16 @@ function addPiece(dxf: DxfWriter, piece: OutlinePiece, at: ReadonlyMap<string, P
   const bearing = (id: string): number => toDegrees(vectorAngle(pointSubtract(at.get(id)!, pin)));
   const [start, end] = piece.sweep === 'ccw' ? [piece.from, piece.to] : [piece.to, piece.from];
   dxf.addArc(centre, piece.radius.ft, bearing(start), bearing(end), { layerName: 'SWINGS' });
+}
+
+function addBend(
+  dxf: DxfWriter,
+  { from, to, offset, side }: Extract<OutlinePiece, { kind: 'bend' }>,
+  at: ReadonlyMap<string, Point>,
+): void {
+  const arc = bendArc(at.get(from)!, at.get(to)!, offset.ft, side);
+  const ends = [arc.startAngle, arc.startAngle + arc.sweep].map(toDegrees);
+  const [start, end] = arc.sweep > 0 ? [ends[0]!, ends[1]!] : [ends[1]!, ends[0]!];
+  const centre = point3d(arc.centre.x, arc.centre.y);
+  dxf.addArc(centre, arc.radius, start, end, { layerName: 'BENDS' });
 }

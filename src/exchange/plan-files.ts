@@ -1,6 +1,8 @@
 /** Every file of the output contract but the packet, by name. */
 import type { Plan } from '../plan/model';
 import { renderSeat } from '../view/render-seat';
+import { gridCsv } from './grid-csv';
+import { inventoryCsv } from './inventory-csv';
 import { designJson, hoursJson, routeJson, summaryJson } from './json-files';
 import { planDxf } from './plan-dxf';
 import { planSvg } from './plan-svg';
@@ -18,11 +20,14 @@ export function planFiles(plan: Plan): PlanFiles {
     `view-${seat.id}.png`,
     encodePng(renderSeat(plan.field, plan.design, seat, VIEW_SIZE.width, VIEW_SIZE.height)),
   ]);
+  const grid = gridCsv(plan);
   return {
     'controls.csv': controlsCsv(plan.stakes?.controls ?? plan.field.controls),
     'stakes.csv': stakesCsv(plan.stakes),
     'outline.csv': outlineCsv(plan.stakes),
     'guides.csv': guidesCsv(),
+    'inventory.csv': inventoryCsv(plan.stakes),
+    ...(grid === null ? {} : { 'grid.csv': grid }),
     'route.json': routeJson(plan),
     'design.json': designJson(plan),
     'hours.json': hoursJson(plan),

@@ -1,6 +1,7 @@
 /** Pictures as PNG files (ISO/IEC 15948): 8-bit RGB, or RGBA when any pixel is not opaque. */
 import { zlibSync } from 'fflate';
 import type { Picture } from '../view/model';
+import { crc32 } from './crc32';
 
 const SIGNATURE = [137, 80, 78, 71, 13, 10, 26, 10];
 const COMPRESSION_LEVEL = 6;
@@ -52,19 +53,6 @@ function chunk(type: string, data: Uint8Array): Uint8Array {
   out.set(data, 8);
   view.setUint32(8 + data.length, crc32(out.subarray(4, 8 + data.length)));
   return out;
-}
-
-const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, n) => {
-  let c = n;
-  for (let k = 0; k < 8; k++) c = c & 1 ? 0xedb88320 ^ (c >>> 1) : c >>> 1;
-  return c;
-});
-
-/** Source: ISO/IEC 15948, annex D. */
-function crc32(bytes: Uint8Array): number {
-  let c = 0xffffffff;
-  for (const byte of bytes) c = CRC_TABLE[(c ^ byte) & 0xff]! ^ (c >>> 8);
-  return (c ^ 0xffffffff) >>> 0;
 }
 
 function join(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {

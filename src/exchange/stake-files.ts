@@ -1,15 +1,19 @@
 /** `controls.csv`, `stakes.csv`, `outline.csv`, `guides.csv`: all that a crew needs to set out. */
-import { semiMajor95 } from '../adjust/ellipse';
+import { ELLIPSE_FACTOR_95, semiMajor95, standardEllipse } from '../adjust/ellipse';
+import { toDegrees } from '../base/units';
 import type { Control } from '../field/model';
 import type { OutlinePiece, Stake, StakePlan } from '../stakeout/model';
+import { methodControls } from '../stakeout/ties';
 import { writeCsv, type Cell } from './csv';
 
 const CONTROL_COLUMNS = 'id,name,touch,kind,x_ft,y_ft,sigma_in,semi_major_95_in';
 const STAKE_COLUMNS =
   'stake,kind,round,method,x_ft,y_ft,tie1_from,tie1_ft,tie1_text,tie2_from,tie2_ft,tie2_text,' +
-  'side,check_from,check_ft,check_text,check_limit_in,intersection_deg,semi_major_95_in';
+  'side,check_from,check_ft,check_text,check_limit_in,intersection_deg,semi_major_95_in,' +
+  'offset_ft,offset_text,tie1_tape,tie2_tape,check_tape,semi_minor_95_in,major_bearing_deg';
 const OUTLINE_COLUMNS =
-  'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep';
+  'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep,' +
+  'offset_ft,offset_text,side';
 const GUIDE_COLUMNS = 'guide,from_stake,to_stake,pass';
 
 const header = (columns: string): string[] => columns.split(',');
@@ -38,7 +42,10 @@ export function stakesCsv(plan: StakePlan | null): string {
 
 function stakeRow(s: Stake): Cell[] {
   const { set, check } = s;
-  const second = set.method === 'ties' ? set.tie2 : null;
+  const [from, to] = methodControls(set);
+  const first = set.method === 'chord' ? null : set.tie1.reading;
+  const second = set.method === 'ties' ? set.tie2.reading : null;
+  const offset = set.method === 'offset' || set.method === 'chord' ? set.offset : null;
   return [
     s.id,
     s.kind,
@@ -46,12 +53,12 @@ function stakeRow(s: Stake): Cell[] {
     set.method,
     s.at.x,
     s.at.y,
-    set.tie1.from,
-    set.tie1.reading.ft,
-    set.tie1.reading.text,
-    set.method === 'ties' ? set.tie2.from : set.lineTo,
-    second?.reading.ft ?? null,
-    second?.reading.text ?? null,
+    from,
+    first?.ft ?? null,
+    first?.text ?? null,
+    to,
+    second?.ft ?? null,
+    second?.text ?? null,
     set.side,
     check.from,
     check.reading.ft,
@@ -59,10 +66,22 @@ function stakeRow(s: Stake): Cell[] {
     check.limitIn,
     set.method === 'ties' ? set.intersectionDeg : null,
     s.semiMajor95In,
+    offset?.ft ?? null,
+    offset?.text ?? null,
+    (set.method === 'chord' ? null : set.tie1.tape) ?? null,
+    (set.method === 'ties' ? set.tie2.tape : null) ?? null,
+    check.tape ?? null,
+    ...ellipseCells(s.covariance),
   ];
 }
 
-/** One row per string, swing or circle, head to tail; the header alone without a graphic. */
+/** Short half-axis of the 95 % ellipse, inches; where its long one points, 0 to 180 clockwise from +y. */
+function ellipseCells(covariance: Stake['covariance']): Cell[] {
+  const { semiMinor, angle } = standardEllipse(covariance);
+  return [semiMinor * ELLIPSE_FACTOR_95, (450 - toDegrees(angle)) % 180];
+}
+
+/** One row per string, swing, bend or circle, head to tail; the header alone without a graphic. */
 export function outlineCsv(plan: StakePlan | null): string {
   const rows = (plan?.contours ?? []).flatMap((contour) =>
     contour.pieces.map((piece, i) => [
@@ -76,9 +95,10 @@ export function outlineCsv(plan: StakePlan | null): string {
 }
 
 function pieceCells(piece: OutlinePiece): Cell[] {
+  const none = [null, null, null];
   switch (piece.kind) {
     case 'string':
-      return ['string', piece.from, piece.to, null, null, null, null];
+      return ['string', piece.from, piece.to, null, null, null, null, ...none];
     case 'swing':
       return [
         'swing',
@@ -88,9 +108,23 @@ function pieceCells(piece: OutlinePiece): Cell[] {
         piece.radius.ft,
         piece.radius.text,
         piece.sweep,
+        ...none,
+      ];
+    case 'bend':
+      return [
+        'bend',
+        piece.from,
+        piece.to,
+        null,
+        null,
+        null,
+        null,
+        piece.offset.ft,
+        piece.offset.text,
+        piece.side,
       ];
     case 'circle':
-      return ['circle', null, null, piece.pin, piece.radius.ft, piece.radius.text, 'ccw'];
+      return ['circle', null, null, piece.pin, piece.radius.ft, piece.radius.text, 'ccw', ...none];
   }
 }
 

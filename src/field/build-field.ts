@@ -7,18 +7,22 @@ import { checkField, checkKeepOutPlaces, checkRoom } from './check-field';
 import { findSurface } from './find-surface';
 import { insetFence } from './inset-fence';
 import { fairPath, groundPath, laySurfaces, pathRegion, type FenceEdges } from './lay-surfaces';
-import type { Field, FieldSpec } from './model';
+import type { Control, Field, FieldSpec, ProvingTape } from './model';
 import { moundCentre, pitcherPlateFront, placeBases, skinArcCentre } from './place-bases';
 import { placeControls } from './place-controls';
-import { proveControls } from './prove-controls';
+import { DEFAULT_TAPE, proveControls, type Pull } from './prove-controls';
 import { fencePath, shapeFence } from './shape-fence';
 
 /**
  * The ground made of what the user says of it, feet in the field frame. Proving distances are
- * written in `system`. Every problem found is returned at once: `fence-*`, `track-*`, `skin-radius`,
+ * written in `system`, their limits are for `tape`. Every problem found is returned at once: `fence-*`, `track-*`, `skin-radius`,
  * `foul-width`, `control-sigma`, `pole-*`, `keep-out-*`, `base-size`, `book-unknown`.
  */
-export function buildField(spec: FieldSpec, system: LengthSystem): Result<Field> {
+export function buildField(
+  spec: FieldSpec,
+  system: LengthSystem,
+  tape: Pull = DEFAULT_TAPE,
+): Result<Field> {
   const figures = checkField(spec);
   if (hasError(figures)) return fail(...figures);
   const shape = shapeFence(spec.fence, spec.fenceShape);
@@ -31,7 +35,9 @@ export function buildField(spec: FieldSpec, system: LengthSystem): Result<Field>
   if (hasError(places)) return fail(...figures, ...places);
   const trackEdge = insetFence(shape, spec.trackWidthFt, pathRegion([fairPath(fence)]));
   if (!trackEdge) return fail(...figures, trackBroken());
-  return succeed(assemble(spec, system, { fence, trackEdge }, ground), figures);
+  const edges = { fence, trackEdge };
+  const prove = (controls: readonly Control[]) => proveControls(controls, system, tape);
+  return succeed(assemble(spec, edges, ground, prove), figures);
 }
 
 const hasError = (problems: readonly Problem[]): boolean =>
@@ -45,7 +51,12 @@ const trackBroken = (): Problem =>
     'make the track narrower or smooth out the fence',
   );
 
-function assemble(spec: FieldSpec, system: LengthSystem, edges: FenceEdges, ground: Region): Field {
+function assemble(
+  spec: FieldSpec,
+  edges: FenceEdges,
+  ground: Region,
+  prove: (controls: readonly Control[]) => ProvingTape[],
+): Field {
   const bases = placeBases();
   const controls = placeControls(spec, bases);
   const surfaces = laySurfaces(spec, edges);
@@ -71,6 +82,6 @@ function assemble(spec: FieldSpec, system: LengthSystem, edges: FenceEdges, grou
     outfieldGrass: regionSubtract(outfield, regionUnionAll(keepOuts.map((k) => k.region))),
     keepOuts,
     controls,
-    proving: proveControls(controls, system),
+    proving: prove(controls),
   };
 }

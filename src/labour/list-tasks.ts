@@ -6,6 +6,7 @@
 import { boxGrow, boxHeight, boxOfPoints, boxWidth } from '../geometry/box';
 import type { Machine, PassPlan, Phase } from '../mowing/model';
 import type { StakePlan } from '../stakeout/model';
+import { isShort } from '../stakeout/ties';
 import type { LabourSpec, Rate } from './model';
 import { outlineDrawnFt } from './outline-length';
 import { MINUTES_PER_RATE, RATES, type RateId } from './rates';
@@ -71,21 +72,30 @@ function setOutStages(work: Work): Stage[] {
   const { stakes } = work;
   if (!stakes) return [];
   const count = (...kinds: string[]): number =>
-    stakes.stakes.filter((s) => kinds.includes(s.kind)).length;
+    stakes.stakes.filter((s) => kinds.includes(s.kind) && !isShort(s.set)).length;
   const heads = headsNear(stakes);
   return [
     [draft(work, 'flag-heads', heads)],
     [draft(work, 'prove-controls', work.provingTapes)],
     [draft(work, 'set-controls', count('control'))],
-    [draft(work, 'move-tapes', stakes.rounds.length)],
+    [draft(work, 'move-tapes', stakes.rounds.filter((r) => r.from !== null).length)],
     [draft(work, 'set-stakes', count('outline', 'guide'))],
     [draft(work, 'set-pins', count('pin'))],
-    [draft(work, 'pull-strings', stakes.stringFt), draft(work, 'draw-swings', stakes.swings)],
+    [draft(work, 'set-short', shortStakes(stakes))],
+    [
+      draft(work, 'tie-strings', stakes.strings),
+      draft(work, 'pull-strings', stakes.stringFt),
+      draft(work, 'draw-swings', stakes.swings),
+      draft(work, 'draw-bends', stakes.bends ?? 0),
+    ],
     [draft(work, 'transfer', outlineDrawnFt(stakes))],
     [draft(work, 'pull', stakes.stakes.length + heads)],
     [draft(work, 'count', 1)],
   ];
 }
+
+const shortStakes = (stakes: StakePlan): number =>
+  stakes.stakes.filter((s) => s.kind !== 'control' && isShort(s.set)).length;
 
 function afterStages(work: Work): Stage[] {
   if (!work.passes) return [];
@@ -127,7 +137,8 @@ function draft(work: Work, id: RateId, quantity: number, taskId: string = id): D
   };
 }
 
-function headsNear(stakes: StakePlan): number {
+/** Sprinkler heads and valve boxes to be flagged: an estimate by area, until the field is walked. */
+export function headsNear(stakes: StakePlan): number {
   const box = boxOfPoints(stakes.stakes.map((s) => s.at));
   if (!box) return 0;
   const area = boxGrow(box, HEAD_MARGIN_FT);

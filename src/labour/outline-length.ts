@@ -3,10 +3,15 @@ import { invariant } from '../base/result';
 import type { Feet } from '../base/units';
 import { arcBetween, segmentLength } from '../geometry/arc';
 import { pointDistance, type Point } from '../geometry/point';
+import { bendArc } from '../stakeout/bend';
 import type { OutlinePiece, StakePlan } from '../stakeout/model';
 
-/** Length of all strings, swings and circles as set out. */
-export function outlineDrawnFt(stakes: StakePlan): Feet {
+/** Length of all strings, swings, bends and circles as set out. */
+export const outlineDrawnFt = (stakes: StakePlan): Feet =>
+  outlinePieceFts(stakes).reduce((sum, ft) => sum + ft, 0);
+
+/** Length of every piece of the outline as set out, contour by contour. */
+export function outlinePieceFts(stakes: StakePlan): Feet[] {
   const places = new Map<string, Point>();
   for (const { id, at } of [...stakes.controls, ...stakes.stakes]) places.set(id, at);
   const place = (id: string): Point => {
@@ -15,7 +20,7 @@ export function outlineDrawnFt(stakes: StakePlan): Feet {
     return at;
   };
   const pieces = stakes.contours.flatMap((contour) => contour.pieces);
-  return pieces.reduce((sum, piece) => sum + pieceLength(piece, place), 0);
+  return pieces.map((piece) => pieceLength(piece, place));
 }
 
 function pieceLength(piece: OutlinePiece, place: (id: string) => Point): Feet {
@@ -23,5 +28,8 @@ function pieceLength(piece: OutlinePiece, place: (id: string) => Point): Feet {
   const from = place(piece.from);
   const to = place(piece.to);
   if (piece.kind === 'string') return pointDistance(from, to);
+  if (piece.kind === 'bend') {
+    return segmentLength(bendArc(from, to, piece.offset.ft, piece.side));
+  }
   return segmentLength(arcBetween(place(piece.pin), from, to, piece.sweep === 'ccw' ? 1 : -1));
 }

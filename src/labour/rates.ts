@@ -108,6 +108,18 @@ export const RATES = {
     rate: rate('min each', 0.9, 1.4, 2.5),
     people: 'tapes',
   },
+  'set-short': {
+    name: 'Set and check the stakes of the short tape',
+    unit: 'stakes',
+    rate: rate('min each', 0.6, 1, 2),
+    people: 'pairs',
+  },
+  'tie-strings': {
+    name: 'Tie the strings off at their stakes',
+    unit: 'strings',
+    rate: rate('min each', 0.4, 0.75, 1.5),
+    people: 'pairs',
+  },
   'pull-strings': {
     name: 'Pull the strings',
     unit: 'ft',
@@ -118,6 +130,12 @@ export const RATES = {
     name: 'Draw the swings from their pins',
     unit: 'swings',
     rate: rate('min each', 1, 1.7, 3.5),
+    people: 'pairs',
+  },
+  'draw-bends': {
+    name: 'Draw the bends by their middle offsets',
+    unit: 'bends',
+    rate: rate('min each', 0.7, 1.2, 2.5),
     people: 'pairs',
   },
   transfer: {

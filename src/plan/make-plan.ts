@@ -12,6 +12,7 @@ import type { Design } from '../design/model';
 import { buildField } from '../field/build-field';
 import type { Field } from '../field/model';
 import { EMPTY_REGION, type Region } from '../geometry/region';
+import { crewMinutes } from '../labour/crew-minutes';
 import { estimateHours } from '../labour/estimate-hours';
 import { setOutSeconds } from '../labour/set-out-time';
 import type { Hours } from '../labour/model';
@@ -20,7 +21,7 @@ import type { Machine, PassPlan } from '../mowing/model';
 import { planPasses } from '../mowing/plan-passes';
 import type { Project } from '../project/model';
 import { writeProject } from '../project/write-project';
-import type { StakePlan } from '../stakeout/model';
+import type { StakeoutSpec, StakePlan } from '../stakeout/model';
 import { planStakes } from '../stakeout/plan-stakes';
 import { judgeLooks } from '../view/judge-look';
 import { ENGINE_VERSION, type Plan } from './model';
@@ -63,7 +64,7 @@ export function makePlan(
 ): Result<Plan> {
   const steps = collectSteps();
   onStep('ground');
-  const field = steps.take(buildField(project.field, project.units));
+  const field = steps.take(buildField(project.field, project.units, project.stakeout.tape));
   const machines = steps.take(findMachines(project.mowing));
   const graphic = steps.take(placeGraphic(project, assets));
   if (!field || !machines || !graphic) return fail(...steps.problems);
@@ -107,7 +108,11 @@ function assemble(project: Project, parts: Parts, problems: readonly Problem[]):
   };
 }
 
-const specOf = (project: Project) => ({ ...project.stakeout, system: project.units });
+const specOf = (project: Project): StakeoutSpec => ({
+  ...project.stakeout,
+  system: project.units,
+  minutes: crewMinutes(project.labour, project.stakeout.crew),
+});
 
 /** The graphic on the grass: empty without art. */
 export function placeGraphic(project: Project, assets: Assets): Result<Region> {

@@ -1,5 +1,9 @@
 /** The headline figures of a plan, as written to `summary.json` and shown on every screen. */
 import type { Problem } from '../base/result';
+import { listInventory } from '../labour/list-inventory';
+import type { TapeSpec } from '../stakeout/model';
+import { SQUARE_SIGMA_DEG } from '../stakeout/short-methods';
+import { tapesAtHand } from '../stakeout/tapes';
 import type { Plan } from './model';
 
 /** Keys are stable; see docs/files.md. Feet, inches and hours as their names say. */
@@ -8,11 +12,28 @@ export interface Summary {
   readonly tolerance_in: number;
   readonly target_95_in: number;
   readonly tape_limit_ft: number;
+  /** One or two kinds of tape, with the errors that the precision of the stakes is counted from. */
+  readonly tapes: readonly TapeFigures[];
+  /** Error of a right angle laid on the grass, one sigma. */
+  readonly square_sigma_deg: number;
   readonly stakes: number;
   readonly strings: number;
   readonly swings: number;
+  readonly bends: number;
+  /** Contours with the pieces and readings of an earlier one, moved or mirrored. */
+  readonly contours_alike: number;
+  /** Beside a grid transfer at the same tolerance; null without a graphic or when no grid serves. */
+  readonly grid_saving: {
+    readonly cell_ft: number;
+    readonly grid_marks: number;
+    readonly marks: number;
+    readonly bend_marks: number;
+    readonly ratio: number;
+  } | null;
   readonly set_controls: number;
   readonly rounds: number;
+  /** What the crew loads: pieces, or feet of string, by item of `inventory.csv`. */
+  readonly inventory: Readonly<Record<string, number>>;
   readonly worst_semi_major_95_in: number | null;
   readonly stakes_over_target: readonly string[];
   readonly largest_gap_in: number | null;
@@ -38,6 +59,21 @@ export interface Summary {
   readonly input: string;
 }
 
+/** One sigma each; the scale is one error in all pulls with that tape. */
+export interface TapeFigures {
+  readonly limit_ft: number;
+  readonly reading_sigma_in: number;
+  readonly proportional: number;
+  readonly scale_sigma: number;
+}
+
+const tapeFigures = (tape: TapeSpec): TapeFigures => ({
+  limit_ft: tape.limitFt,
+  reading_sigma_in: tape.readingSigmaIn,
+  proportional: tape.proportional,
+  scale_sigma: tape.scaleSigma ?? 0,
+});
+
 /** The headline figures of `plan`; null where there is no graphic to have one. */
 export function summarise(plan: Plan): Summary {
   const { stakes, passes, hours, project } = plan;
@@ -46,11 +82,17 @@ export function summarise(plan: Plan): Summary {
     tolerance_in: project.stakeout.toleranceIn,
     target_95_in: project.stakeout.target95In,
     tape_limit_ft: project.stakeout.tape.limitFt,
+    tapes: tapesAtHand(project.stakeout).map(tapeFigures),
+    square_sigma_deg: SQUARE_SIGMA_DEG[project.stakeout.square ?? 'square'],
     stakes: stakes?.stakes.length ?? 0,
     strings: stakes?.strings ?? 0,
     swings: stakes?.swings ?? 0,
+    bends: stakes?.bends ?? 0,
+    contours_alike: stakes?.contours.filter((c) => c.like).length ?? 0,
+    grid_saving: savingOf(plan),
     set_controls: stakes?.stakes.filter((s) => s.kind === 'control').length ?? 0,
     rounds: stakes?.rounds.length ?? 0,
+    inventory: Object.fromEntries(listInventory(stakes).map((item) => [item.id, item.quantity])),
     worst_semi_major_95_in: stakes?.worstSemiMajor95In ?? null,
     stakes_over_target: stakes?.overTarget ?? [],
     largest_gap_in: stakes?.largestGapIn ?? null,
@@ -71,5 +113,18 @@ export function summarise(plan: Plan): Summary {
     problems: plan.problems,
     engine: plan.engineVersion,
     input: plan.inputHash,
+  };
+}
+
+function savingOf({ stakes }: Plan): Summary['grid_saving'] {
+  const saving = stakes?.saving;
+  if (!saving) return null;
+  const { cellFt, gridMarks, marks, bendMarks, ratio } = saving;
+  return {
+    cell_ft: cellFt,
+    grid_marks: gridMarks,
+    marks,
+    bend_marks: bendMarks,
+    ratio,
   };
 }

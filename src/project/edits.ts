@@ -3,11 +3,13 @@
  * the command line and tests call the same ones. An edit never changes its input; a value that makes
  * no sense gives problems and the project stays as it was.
  */
+import { DEFAULT_STEEL, type SteelUse } from '../adjust/steel-tape';
 import type { LengthSystem } from '../base/quantity';
 import { fail, problem, type Result } from '../base/result';
 import type { ArtSource, Placement } from '../art/model';
 import type { DesignSpec, GroundSpec, LaySense } from '../design/model';
 import type { FencePoint, FieldSpec, KeepOutSpec, MeasuredPole } from '../field/model';
+import { classScaleSigma, type TapeClass } from '../field/tape-classes';
 import type { Point } from '../geometry/point';
 import type { LabourSpec } from '../labour/model';
 import type { MowingSpec } from '../mowing/model';
@@ -46,6 +48,13 @@ export const setClub = edit<string>('Change the club', (p, club) => ({ ...p, clu
 export const setDate = edit<string>('Change the day', (p, date) => ({ ...p, date }));
 export const setUnits = edit<LengthSystem>('Change the units', (p, units) => ({ ...p, units }));
 export const setPaper = edit<Project['paper']>('Change the paper', (p, paper) => ({ ...p, paper }));
+
+/** Where the phone page is served; empty takes it out again. */
+export const setCrewAddress = edit<string>('Change the phone page’s address', (p, address) => {
+  const { crewAddress, ...others } = p;
+  if (address === '') return crewAddress === undefined ? p : others;
+  return { ...p, crewAddress: address };
+});
 
 // The ground
 
@@ -246,6 +255,45 @@ export const setTape = edit<Partial<TapeSpec>>('Change the tape', (p, tape) =>
   editStakeout(p, { tape: { ...p.stakeout.tape, ...tape } }),
 );
 
+/**
+ * The class printed on the tape: its scale error is then half the class limit. What the proportional
+ * part held of it is taken out; null takes the class off again and puts the scale back in there.
+ */
+export const setTapeClass = edit<TapeClass | null>('Change the tape’s class', (p, tapeClass) => {
+  const old = p.stakeout.tape.scaleSigma ?? 0;
+  const tape = without(p.stakeout.tape, 'accuracyClass', 'scaleSigma');
+  const whole = Math.hypot(tape.proportional, old);
+  if (tapeClass === null) return editStakeout(p, { tape: { ...tape, proportional: whole } });
+  const scaleSigma = classScaleSigma(tapeClass, tape.limitFt);
+  const proportional = old > 0 ? tape.proportional : rest(whole, scaleSigma);
+  return editStakeout(p, {
+    tape: { ...tape, accuracyClass: tapeClass, proportional, scaleSigma },
+  });
+});
+
+/** What a whole error holds besides a part of it; the whole when the part is larger. */
+const rest = (whole: number, part: number): number =>
+  part < whole ? Math.sqrt(whole * whole - part * part) : whole;
+
+/** The other holder's tape of another kind; null: two tapes of the first kind. */
+export const setSecondTape = edit<TapeSpec | null>('Change the second tape', (p, tape) => {
+  const others = without(p.stakeout, 'secondTape');
+  return { ...p, stakeout: tape === null ? others : { ...others, secondTape: tape } };
+});
+
+/** The object less some of its keys. */
+function without<T extends object, K extends keyof T>(value: T, ...keys: K[]): Omit<T, K> {
+  const copy: Partial<T> = { ...value };
+  for (const key of keys) delete copy[key];
+  return copy as Omit<T, K>;
+}
+
+/** How a steel tape is used on the day; null prints no corrections. */
+export const setSteel = edit<Partial<SteelUse> | null>('Change the steel tape', (p, steel) => {
+  const { steel: old = DEFAULT_STEEL, ...others } = p.stakeout;
+  return { ...p, stakeout: steel === null ? others : { ...others, steel: { ...old, ...steel } } };
+});
+
 export const setCrew = edit<Project['stakeout']['crew']>('Change the setting-out crew', (p, crew) =>
   editStakeout(p, { crew }),
 );
@@ -274,6 +322,11 @@ export const setRate = edit<{
   const own = rate === null ? [] : [[task, rate] as const];
   return editLabour(p, { rates: Object.fromEntries([...others, ...own]) });
 });
+
+/** Own rates of several tasks at once; the others stay as they are. */
+export const setRates = edit<LabourSpec['rates']>('Take over the crew’s own times', (p, rates) =>
+  editLabour(p, { rates: { ...p.labour.rates, ...rates } }),
+);
 
 function editLabour(project: Project, change: Partial<LabourSpec>): Project {
   return { ...project, labour: { ...project.labour, ...change } };

@@ -23,13 +23,15 @@ export interface Project {
   readonly date: string;
   readonly units: LengthSystem;
   readonly paper: 'letter' | 'a4';
+  /** https address of the phone page (`crew/` of the app, served); absent: none, and no codes. */
+  readonly crewAddress?: string;
   readonly field: FieldSpec;
   readonly pattern: PatternSpec;
   readonly art: ArtSpec | null;
   readonly design: DesignSpec;
   readonly mowing: MowingSpec;
   /** `system` is `units`. */
-  readonly stakeout: Omit<StakeoutSpec, 'system'>;
+  readonly stakeout: Omit<StakeoutSpec, 'system' | 'minutes'>;
   readonly labour: LabourSpec;
   readonly seats: readonly SeatSpec[];
 }

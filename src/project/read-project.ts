@@ -1,9 +1,9 @@
 /** From the text of a saved file to a project. */
 import { fail, problem, type Problem, type Result } from '../base/result';
 import { checkProject } from './check-project';
-import { locateJsonError } from './locate-json-error';
 import { migrate, type JsonObject } from './migrate';
 import { PROJECT_FORMAT, type Project } from './model';
+import { parseJson } from './parse-json';
 
 /** Characters; an embedded drawing of 20 MB still fits, a film does not. */
 const LARGEST = 64 * 1024 * 1024;
@@ -17,25 +17,12 @@ export function readProject(text: string, where: string): Result<Project> {
   if (text.length > LARGEST) return fail(tooLarge(where));
   const clean = text.startsWith('\uFEFF') ? text.slice(1) : text;
   if (clean.trim() === '') return fail(empty(where));
-  const parsed = parse(clean, where);
-  if ('problem' in parsed) return fail(parsed.problem);
+  const parsed = parseJson(clean, where);
+  if (!parsed.ok) return parsed;
   const document = parsed.value;
   if (!isProject(document)) return fail(notAProject(where));
   const migrated = migrate(document, where);
   return migrated.ok ? checkProject(migrated.value, where) : migrated;
-}
-
-function parse(text: string, where: string): { value: unknown } | { problem: Problem } {
-  try {
-    return { value: JSON.parse(text) as unknown };
-  } catch {
-    const error = locateJsonError(text);
-    const place = error ? `${where}: line ${error.line}, column ${error.column}` : where;
-    const what = `the file is not whole JSON: ${error?.what ?? 'it cannot be read'}`;
-    return {
-      problem: problem('json-broken', place, what, 'correct it there, or open a saved copy'),
-    };
-  }
 }
 
 function isProject(value: unknown): value is JsonObject {

@@ -3,10 +3,12 @@
  * (a fence inside the bases, an unknown font) is that layer's to find.
  */
 import * as v from 'valibot';
+import type { SteelUse } from '../adjust/steel-tape';
 import { MOST_LAPS, MOST_MARGIN_FT, MOST_PASSES, MOST_TOLERANCE_IN } from '../design/limits';
 import type { FieldSpec } from '../field/model';
 import { MOST_PEOPLE } from '../labour/check-labour';
 import type { MowingSpec } from '../mowing/model';
+import type { TapeSpec } from '../stakeout/model';
 import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
 
 /** A finite number in bounds. */
@@ -117,14 +119,34 @@ const mowing = v.strictObject({
   gate: point,
 }) satisfies v.GenericSchema<unknown, MowingSpec>;
 
+const tape = v.strictObject({
+  name: v.exactOptional(line(80)),
+  material: v.exactOptional(v.picklist(['fibreglass', 'steel'])),
+  accuracyClass: v.exactOptional(v.picklist(['I', 'II', 'III'])),
+  readingSigmaIn: figure(0, 6),
+  proportional: share,
+  scaleSigma: v.exactOptional(share),
+  limitFt: figure(10, 1000),
+}) satisfies v.GenericSchema<unknown, TapeSpec>;
+
+/** A tape that hangs under no pull, or has no section, has no correction. */
+const steel = v.strictObject({
+  temperatureF: figure(-60, 200),
+  pullLb: figure(1, 100),
+  spanFt: figure(0, 1000),
+  standardF: figure(-60, 200),
+  standardPullLb: figure(0, 100),
+  weightLbPerFt: figure(0, 1),
+  sectionSqIn: figure(0.0005, 0.2),
+}) satisfies v.GenericSchema<unknown, SteelUse>;
+
 const stakeout = v.strictObject({
   toleranceIn: figure(0.25, MOST_TOLERANCE_IN),
   target95In: figure(0.25, 36),
-  tape: v.strictObject({
-    readingSigmaIn: figure(0, 6),
-    proportional: share,
-    limitFt: figure(10, 1000),
-  }),
+  tape,
+  secondTape: v.exactOptional(tape),
+  steel: v.exactOptional(steel),
+  gridSheet: v.exactOptional(v.strictObject({ spacingFt: figure(1, 50) })),
   crew: v.picklist([2, 3, 4]),
 });
 
@@ -180,6 +202,16 @@ function isDay(text: string): boolean {
   return day >= 1 && day <= days;
 }
 
+/** Of a host name and a path, short enough to stand before a list in a printed code. */
+const address = v.pipe(
+  v.string(),
+  v.maxLength(120),
+  v.regex(
+    /^https:\/\/[a-z0-9.-]+(:\d{1,5})?(\/[\w.~-]+)*\/?$/i,
+    'an https address without ? or #, like https://grounds.example.edu/crew/',
+  ),
+);
+
 /** The whole saved document; unknown keys are refused. */
 export const projectSchema = v.strictObject({
   format: v.literal(PROJECT_FORMAT),
@@ -189,6 +221,7 @@ export const projectSchema = v.strictObject({
   date,
   units: v.picklist(['feet-inches', 'metric']),
   paper: v.picklist(['letter', 'a4']),
+  crewAddress: v.exactOptional(address),
   field,
   pattern,
   art: v.nullable(v.strictObject({ source, placement })),

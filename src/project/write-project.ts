@@ -3,7 +3,7 @@ import type { Project } from './model';
 
 /** Keys in the order in which a person reads them; keys of lookups come by name, behind these. */
 const ORDER = [
-  ...['format', 'version', 'kind', 'id', 'name', 'club', 'date', 'units', 'paper'],
+  ...['format', 'version', 'kind', 'id', 'name', 'club', 'date', 'units', 'paper', 'crewAddress'],
   ...['field', 'pattern', 'art', 'design', 'mowing', 'stakeout', 'labour', 'seats'],
   ...['book', 'baseSizeIn', 'bases', 'fence', 'fenceShape', 'trackWidthFt', 'skinArcFrom'],
   ...['skinRadiusFt', 'foulWidthFt', 'poles', 'left', 'right', 'controlSigmaIn', 'keepOuts'],
@@ -11,7 +11,9 @@ const ORDER = [
   ...['bearingDeg', 'distanceFt', 'sigmaIn', 'passesPerBand', 'offsetFt', 'centre', 'radiusFt'],
   ...['widthFt', 'rotationDeg', 'ground', 'shape', 'marginFt', 'graphicLay', 'edgeLaps'],
   ...['wide', 'narrow', 'overrides', 'gate', 'toleranceIn', 'target95In', 'tape'],
-  ...['readingSigmaIn', 'proportional', 'limitFt', 'crew', 'people', 'opens', 'closes', 'rates'],
+  ...['secondTape', 'material', 'accuracyClass', 'readingSigmaIn', 'proportional', 'scaleSigma'],
+  ...['limitFt', 'steel', 'temperatureF', 'pullLb', 'spanFt', 'standardF', 'standardPullLb'],
+  ...['weightLbPerFt', 'sectionSqIn', 'crew', 'people', 'opens', 'closes', 'rates'],
   ...['low', 'likely', 'high', 'svg'],
 ];
 const RANK = new Map(ORDER.map((key, i) => [key, i]));

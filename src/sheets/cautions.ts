@@ -68,12 +68,16 @@ function settingOut(): Caution[] {
       'Pull the stake, read both tapes again, set it again. Over again: stop, and tape the two controls of the round before anything else. A grey row marked over is less sure than the plan asks: read its tapes twice.',
     ),
     rule(
+      'Trip hazard',
+      'Stakes, pins and strings are tripped over: walk, never run, inside the set-out area, and keep others out. Stakes stand upright and bright, strings come down as soon as the line is marked, tapes lie slack when nobody pulls.',
+    ),
+    rule(
       'Paint',
       'Marks on the turf not in a utility-locate colour: no red, yellow, orange, blue, green, purple, pink or white near locate marks. Ask before using any other.',
     ),
     rule(
       'Nothing left in the grass',
-      'Stakes, pins and flags are numbered, counted out and counted in. Strings are bright. What cannot be found stops the job: no machine enters until it is.',
+      'Stakes, pins, strings and flags are counted out and counted in (sheet What to load). What cannot be found stops the job: no machine enters until it is.',
     ),
     rule(
       'Order of work',

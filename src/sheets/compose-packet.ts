@@ -5,8 +5,11 @@ import { readFontMetrics, type SheetFonts } from './fonts';
 import type { Kit } from './kit';
 import type { Sheet } from './marks';
 import { cautionPages } from './pages/caution-page';
+import { codePages } from './pages/code-page';
 import { controlPages } from './pages/control-pages';
+import { gridPages } from './pages/grid-page';
 import { hoursPages } from './pages/hours-page';
+import { loadPages } from './pages/load-page';
 import { outlinePages } from './pages/outline-pages';
 import { overviewPage } from './pages/overview-page';
 import { passPages } from './pages/pass-pages';
@@ -30,12 +33,17 @@ export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
 
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;
-  const first = [...cautionPages(kit), ...controlPages(kit)];
+  const load = stakes ? loadPages(kit, stakes) : { drafts: [], leftOver: [] };
+  const first = [...cautionPages(kit), ...load.drafts, ...controlPages(kit)];
   const others = [
     ...first,
-    ...(stakes ? [...stakePages(kit, stakes, 1 + first.length), ...outlinePages(kit, stakes)] : []),
+    ...(stakes
+      ? [...stakePages(kit, stakes, 1 + first.length, load.leftOver), ...outlinePages(kit, stakes)]
+      : []),
+    ...gridPages(kit),
     ...passPages(kit),
     ...hoursPages(kit),
+    ...codePages(kit),
   ];
   const titles = others.map((draft) => draft.title);
   const drafts = [overviewPage(kit, notes, titles), ...others];

@@ -1,12 +1,13 @@
-/** The drawn outline: strings plain, swings dashed with thin radii to their pin. */
+/** The drawn outline: strings plain, swings dashed with thin radii to their pin, bends dashed short. */
 import { arcBetween, fullCircle, pathFlatten } from '../geometry/arc';
 import type { Point } from '../geometry/point';
+import { bendArc } from '../stakeout/bend';
 import type { OutlinePiece, StakePlan } from '../stakeout/model';
 import { FAINT_LINE } from './draw-field';
 import { inkFill, inkLine, inkRing, inkStroke } from './ink';
 import { pointNamed } from './kit';
 import { LETTER_GREY, type Mark } from './marks';
-import { SWING_DASH } from './symbols';
+import { BEND_DASH, SWING_DASH } from './symbols';
 import type { ViewFrame } from './view-frame';
 
 type Places = ReadonlyMap<string, Point>;
@@ -17,6 +18,7 @@ const CHORD_FT = 1 / 24;
 /** The piece as a line on the ground, ends on its stakes. */
 export function pieceLine(piece: OutlinePiece, at: Places): Point[] {
   if (piece.kind === 'string') return [pointNamed(at, piece.from), pointNamed(at, piece.to)];
+  if (piece.kind === 'bend') return bendLine(piece, at);
   const pin = pointNamed(at, piece.pin);
   if (piece.kind === 'circle') {
     const round = pathFlatten([fullCircle(pin, piece.radius.ft)], true, CHORD_FT);
@@ -26,6 +28,12 @@ export function pieceLine(piece: OutlinePiece, at: Places): Point[] {
   const to = pointNamed(at, piece.to);
   const arc = arcBetween(pin, from, to, piece.sweep === 'ccw' ? 1 : -1);
   return [from, ...pathFlatten([{ ...arc, radius: piece.radius.ft }], false, CHORD_FT), to];
+}
+
+function bendLine(piece: Extract<OutlinePiece, { kind: 'bend' }>, at: Places): Point[] {
+  const [from, to] = [pointNamed(at, piece.from), pointNamed(at, piece.to)];
+  const arc = bendArc(from, to, piece.offset.ft, piece.side);
+  return [from, ...pathFlatten([arc], false, CHORD_FT), to];
 }
 
 /** Everything drawn of the outline, as lines on the ground. */
@@ -51,6 +59,7 @@ export function outlineMarks(stakes: StakePlan, at: Places, frame: ViewFrame): M
 
 function pieceMark(piece: OutlinePiece, line: readonly Point[]): Mark {
   if (piece.kind === 'string') return inkLine(line, inkStroke(1.5));
+  if (piece.kind === 'bend') return inkLine(line, inkStroke(1.3, 0, BEND_DASH));
   const swing = inkStroke(1.1, 0, SWING_DASH);
   return piece.kind === 'circle' ? inkRing(line.slice(0, -1), swing) : inkLine(line, swing);
 }

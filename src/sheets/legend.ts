@@ -4,6 +4,7 @@ import type { FontMetrics } from './fonts';
 import type { Mark } from './marks';
 import {
   arrowHead,
+  BEND_DASH,
   controlSign,
   EMPTY_DASH,
   guideSign,
@@ -37,6 +38,7 @@ export const STAKE_LEGEND: readonly LegendEntry[] = [
     ],
   },
   { word: 'swing', sign: (at) => [inkLine(across(at, 13), inkStroke(1.1, 0, SWING_DASH))] },
+  { word: 'bend', sign: (at) => [inkLine(across(at, 13), inkStroke(1.3, 0, BEND_DASH))] },
 ];
 
 export const GUIDE_ENTRY: LegendEntry = { word: 'guide stake', sign: (at) => guideSign(at, 3) };

@@ -16,6 +16,8 @@ export interface PanelItem {
   readonly at: Point;
   /** Radius of its sign, points. */
   readonly clear: number;
+  /** Items of one group, a letter say, stay in one panel where that can be. */
+  readonly group?: string;
   /** Ground that the panel naming it must show; its place alone when missing. */
   readonly extent?: Box;
 }
@@ -158,8 +160,27 @@ function halves(items: readonly PanelItem[]): [PanelItem[], PanelItem[]] {
     .map((item, index) => ({ item, index }))
     .sort((a, b) => key(a.item) - key(b.item) || a.index - b.index)
     .map(({ item }) => item);
-  const cut = cutIndex(sorted.map(key));
+  const cut = groupCut(sorted) ?? cutIndex(sorted.map(key));
   return [sorted.slice(0, cut), sorted.slice(cut)];
+}
+
+/** A cut between groups leaves at least this share of the items on either side. */
+const LEAST_SIDE = 0.25;
+
+/** The cut nearest the middle that parts no group; null when there is none, or no groups. */
+function groupCut(sorted: readonly PanelItem[]): number | null {
+  const last = new Map(sorted.map((item, i) => [item.group, i]));
+  if (last.size < 2) return null;
+  const cuts: number[] = [];
+  let open = -1;
+  sorted.forEach((item, i) => {
+    open = Math.max(open, last.get(item.group)!);
+    if (open === i && i + 1 < sorted.length) cuts.push(i + 1);
+  });
+  const [least, middle] = [sorted.length * LEAST_SIDE, sorted.length / 2];
+  const fair = cuts.filter((cut) => cut >= least && cut <= sorted.length - least);
+  const nearer = (a: number, b: number) => (Math.abs(b - middle) < Math.abs(a - middle) ? b : a);
+  return fair.length === 0 ? null : fair.reduce(nearer);
 }
 
 /** A gap wider than this share of the whole is a place to cut. */

@@ -2,13 +2,15 @@
  * The small drawing of one round: where it lies on the field, and its stakes with as many of their
  * numbers as this size allows; the outline sheets carry every number.
  */
-import { boxGrow, boxOfPoints, type Box } from '../geometry/box';
+import { boxGrow, boxHeight, boxOfPoints, type Box } from '../geometry/box';
 import type { Control } from '../field/model';
 import type { Point } from '../geometry/point';
 import type { Round, Stake, StakePlan } from '../stakeout/model';
+import { methodControls } from '../stakeout/ties';
 import { drawBearings, drawField, fieldBox } from './draw-field';
 import { drawLabels } from './draw-labels';
 import { outlineFill, outlineLines, outlineMarks } from './draw-outline';
+import { walkMarks } from './draw-walk';
 import { boxRing, inkCircle, inkLine, inkRing, inkStroke } from './ink';
 import { pointNamed, standingPoints, type Kit } from './kit';
 import { BLACK, type Mark } from './marks';
@@ -19,42 +21,60 @@ import { frameView, scaleBar, type ViewFrame } from './view-frame';
 const LABEL_SIZE = 8;
 const SIGN = 2.2;
 /** So few stakes are drawn with their tapes, from the controls. */
-const FEW = 4;
+export const FEW = 4;
 /** Labels here stand close; those that find no place are left to the outline drawings. */
 const NEAR = 3;
-const FEW_HEIGHT = 160;
-const HEIGHT = 190;
 /** With more than this the drawing takes what room there is from the key. */
 const MANY = 30;
 
-/** Height of the drawing of a round of so many stakes, points. */
-export const drawingHeight = (rows: number): number => (rows <= FEW ? FEW_HEIGHT : HEIGHT);
+/** Controls where a tape is held: none in a round of short tapes. */
+const heldIn = (round: Round): readonly string[] => round.from ?? [];
 
-/** Marks with the drawing's top left at (0, 0), `height` points high. */
+/** Tallest drawing of a round of more than a few. */
+const MOST_HEIGHT = 200;
+/** Paper between the drawing's edge and the outermost stakes, and for the scale at the foot. */
+const EDGE = 20;
+const FOOT = 10;
+
+/** Height that a drawing of more than a few stakes takes at the scale that its width allows. */
+export function drawingHeight(kit: Kit, rows: readonly Stake[], width: number): number {
+  const key = keyWidth(rows);
+  const ground = groundOf(rows);
+  const window = { minX: 0, maxX: width - key - GAP, minY: 0, maxY: MOST_HEIGHT };
+  const { scale } = frameView(ground, boxGrow(window, -EDGE), kit.plan.project.units);
+  const wanted = boxHeight(ground) * scale + 2 * EDGE + FOOT + 1;
+  return Math.min(MOST_HEIGHT, Math.max(key, wanted));
+}
+
+const keyWidth = (rows: readonly Stake[]): number => (rows.length > MANY ? 118 : 150);
+const GAP = 8;
+const groundOf = (rows: readonly Stake[]): Box =>
+  boxGrow(boxOfPoints(rows.map((s) => s.at)) ?? EMPTY_BOX, 3);
+
+/** Marks with the drawing's top left at (0, 0), of that size in points. */
 export function planRoundDrawing(
   kit: Kit,
   stakes: StakePlan,
   round: Round,
   rows: readonly Stake[],
-  height: number,
+  { width, height }: { readonly width: number; readonly height: number },
 ): readonly Mark[] {
-  const width = kit.paper.right - kit.paper.left;
   if (rows.length <= FEW) {
     const window = { minX: 0, maxX: width, minY: 0, maxY: height };
     return fewMarks(kit, stakes, round, rows, window);
   }
-  const many = rows.length > MANY;
-  const key = { minX: width - (many ? 118 : 150), maxX: width, minY: 0, maxY: many ? 118 : 150 };
-  const main = { minX: 0, maxX: key.minX - 8, minY: 0, maxY: height };
+  const side = keyWidth(rows);
+  const key = { minX: width - side, maxX: width, minY: 0, maxY: side };
+  const main = { minX: 0, maxX: key.minX - GAP, minY: 0, maxY: height };
   return [...mainMarks(kit, stakes, round, rows, main), ...keyMarks(kit, stakes, round, rows, key)];
 }
 
 const EMPTY_BOX: Box = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 
 function mainMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[], window: Box) {
-  const ground = boxGrow(boxOfPoints(rows.map((s) => s.at)) ?? EMPTY_BOX, 3);
   const { units } = kit.plan.project;
-  const frame = { ...frameView(ground, boxGrow(window, -20), units), window };
+  const open = { ...boxGrow(window, -EDGE), maxY: window.maxY - EDGE - FOOT };
+  const frame = { ...frameView(groundOf(rows), open, units), window };
   const at = standingPoints(stakes);
   const inRound = new Set(rows.map((stake) => stake.id));
   const signs = stakes.stakes.flatMap((stake) =>
@@ -62,12 +82,13 @@ function mainMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Sta
       ? kindSign(stake.kind, frame.toPaper(stake.at), SIGN)
       : [inkCircle(frame.toPaper(stake.at), 1, BLACK, null)],
   );
-  const held = round.from.flatMap((id) =>
+  const held = heldIn(round).flatMap((id) =>
     controlSign(frame.toPaper(pointNamed(at, id)), 9, false, true),
   );
   const inside = [
     outlineFill(stakes, at, frame),
     ...outlineMarks(stakes, at, frame),
+    ...walkMarks(rows, frame),
     ...signs,
     ...held,
   ];
@@ -87,7 +108,7 @@ function roundLabels(
   frame: ViewFrame,
 ) {
   const at = standingPoints(stakes);
-  const held = round.from.map((id) => ({ id, at: pointNamed(at, id) }));
+  const held = heldIn(round).map((id) => ({ id, at: pointNamed(at, id) }));
   const wanted = [...rows, ...held].map(({ id, at: place }) =>
     request(kit, id, frame.toPaper(place)),
   );
@@ -126,19 +147,21 @@ function keyMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
   const { field, project } = kit.plan;
   const frame = { ...frameView(fieldBox(field), boxGrow(window, -4), project.units), window };
   const at = standingPoints(stakes);
-  const ground = boxGrow(boxOfPoints(rows.map((s) => s.at)) ?? EMPTY_BOX, 3);
+  const ground = groundOf(rows);
   const area = boxRing(ground).map(frame.toPaper);
   const middle = { x: (ground.minX + ground.maxX) / 2, y: (ground.minY + ground.maxY) / 2 };
-  const tapes = round.from.map((id) =>
+  const tapes = heldIn(round).map((id) =>
     inkLine([pointNamed(at, id), middle].map(frame.toPaper), inkStroke(0.5)),
   );
-  const controls = stakes.controls.filter((c) => c.kind === 'fixed' || round.from.includes(c.id));
+  const controls = stakes.controls.filter(
+    (c) => c.kind === 'fixed' || heldIn(round).includes(c.id),
+  );
   return [
     drawField(field, frame),
     ...tapes,
     inkRing(area, inkStroke(0.9, 0, AREA_DASH)),
     ...controls.flatMap((c) => keyControl(c, round, frame)),
-    ...controlLabels(kit, stakes, round.from, frame),
+    ...controlLabels(kit, stakes, heldIn(round), frame),
   ];
 }
 
@@ -148,17 +171,17 @@ function fewMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
   const at = standingPoints(stakes);
   const checks = [...new Set(rows.map((stake) => stake.check.from))];
   const own = new Set(rows.map((stake) => stake.id));
-  const used = new Set([...round.from, ...checks]);
+  const used = new Set([...heldIn(round), ...checks]);
   const known = stakes.controls.filter((c) => c.kind === 'fixed' || used.has(c.id));
   const others = stakes.stakes.filter((s) => s.kind !== 'control' && checks.includes(s.id));
   const places = [...known, ...others, ...rows].map((stood) => stood.at);
   const ground = boxOfPoints(places) ?? EMPTY_BOX;
   const frame = { ...frameView(ground, boxGrow(window, -16), project.units), window };
   const tapes = rows.flatMap((stake) => tapeLines(stake, at, frame));
-  const names = [...new Set([...round.from, ...own, ...checks])];
+  const names = [...new Set([...heldIn(round), ...own, ...checks])];
   return [
     drawField(field, frame),
-    { kind: 'clip', clip: window, marks: tapes } as const,
+    { kind: 'clip', clip: window, marks: [...walkMarks(rows, frame), ...tapes] } as const,
     ...known.filter((c) => !own.has(c.id)).flatMap((c) => keyControl(c, round, frame)),
     ...[...others, ...rows].flatMap((s) => kindSign(s.kind, frame.toPaper(s.at), SIGN * 1.3)),
     ...controlLabels(kit, stakes, names, frame),
@@ -170,7 +193,7 @@ function fewMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
 /** Tapes as lines, the check dashed. */
 function tapeLines(stake: Stake, at: ReadonlyMap<string, Point>, frame: ViewFrame): Mark[] {
   const { set, check } = stake;
-  const from = set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from];
+  const from = set.method === 'line' ? [set.tie1.from] : methodControls(set);
   const line = (id: string) => [pointNamed(at, id), stake.at].map(frame.toPaper);
   return [
     ...from.map((id) => inkLine(line(id), inkStroke(1.4))),
@@ -197,6 +220,6 @@ function controlLabels(
 
 function keyControl(c: Control, round: Round, frame: ViewFrame): Mark[] {
   const at = frame.toPaper(c.at);
-  const held = round.from.includes(c.id);
+  const held = heldIn(round).includes(c.id);
   return controlSign(at, held ? 8 : 5, c.kind === 'fixed', held);
 }

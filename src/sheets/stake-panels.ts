@@ -10,6 +10,7 @@ import { boxRing } from './ink';
 import { standingPoints, type Kit } from './kit';
 import { BLACK, type Mark } from './marks';
 import type { Disc } from './place-labels';
+import { outlineParts, partStakes } from './outline-parts';
 import { planPanels, type Panel } from './plan-panels';
 import { controlSign, kindSign } from './symbols';
 import { scaleBar, type ViewFrame } from './view-frame';
@@ -28,17 +29,21 @@ export interface StakePanelOptions {
   readonly width: number;
   readonly maxHeight: number;
   readonly show?: Box;
+  /** Points per foot that no drawing goes beyond. */
+  readonly mostScale?: number;
 }
 
 export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
   const at = standingPoints(options.stakes);
   const lines = outlineLines(options.stakes, at);
   const named = new Set(options.named.map((stake) => stake.id));
+  const groups = groupsOf(options.stakes);
   return planPanels(
     options.named.map((stake) => ({
       id: stake.id,
       at: stake.at,
       clear: clearOf(stake),
+      group: groups.get(stake.id) ?? '',
       extent: bulgeAt(stake.at, lines),
     })),
     {
@@ -54,8 +59,18 @@ export function planStakePanels(kit: Kit, options: StakePanelOptions): Panel[] {
         lines: lines.map((line) => line.map(frame.toPaper)),
       }),
       ...(options.show ? { show: options.show } : {}),
+      ...(options.mostScale === undefined ? {} : { mostScale: options.mostScale }),
     },
   );
+}
+
+/** The part of the outline that each stake belongs to, the first when it serves several. */
+function groupsOf(stakes: StakePlan): ReadonlyMap<string, string> {
+  const groups = new Map<string, string>();
+  outlineParts(stakes).forEach((part, i) => {
+    for (const id of partStakes(part)) if (!groups.has(id)) groups.set(id, String(i));
+  });
+  return groups;
 }
 
 /** How far up and down from a stake the outline that leaves it is shown, feet. */

@@ -3,11 +3,15 @@
  * program rebuilds the whole set-out from them. Plain ASCII; one row on one baseline.
  */
 import type { Control } from '../field/model';
-import type { Contour, OutlinePiece, Stake } from '../stakeout/model';
+import type { Contour, OutlinePiece, SetMethod, Stake } from '../stakeout/model';
+import { methodControls } from '../stakeout/ties';
 
-/** How the stake is found: two ties and a side, or a place on a line. */
+/** How the stake is found: two ties and a side, a place on a line, or an offset from one. */
 export interface SetWords {
+  readonly method: SetMethod['method'];
+  /** The reading is empty for a chord, which starts at the middle. */
   readonly first: { readonly from: string; readonly reading: string };
+  /** The second tie, or the far end of a short line and the offset from it; null on a line. */
   readonly second: { readonly from: string; readonly reading: string } | null;
   /** `left`, `right`; for a line `toward 2B`, `away from 2B`. */
   readonly side: string;
@@ -15,13 +19,16 @@ export interface SetWords {
 
 export function setWords(stake: Stake): SetWords {
   const { set } = stake;
-  const first = { from: set.tie1.from, reading: set.tie1.reading.text };
-  if (set.method === 'line') {
-    const side = set.side === 'T' ? `toward ${set.lineTo}` : `away from ${set.lineTo}`;
-    return { first, second: null, side };
+  const { method } = set;
+  const [from, to] = methodControls(set);
+  const first = { from, reading: method === 'chord' ? '' : set.tie1.reading.text };
+  if (method === 'line') {
+    const side = set.side === 'T' ? `toward ${to}` : `away from ${to}`;
+    return { method, first, second: null, side };
   }
-  const second = { from: set.tie2.from, reading: set.tie2.reading.text };
-  return { first, second, side: set.side === 'L' ? 'left' : 'right' };
+  const reading = method === 'ties' ? set.tie2.reading.text : set.offset.text;
+  const side = set.side === 'L' ? 'left' : 'right';
+  return { method, first, second: { from: to, reading }, side };
 }
 
 /** `HP fixed x 0.000 y 0.000 sigma 0.50`. */
@@ -42,7 +49,7 @@ function plainNumber(value: number, decimals: number): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-/** Cells of an outline row: `1.2`, what, from and to, pin and radius, turn. */
+/** Cells of an outline row: `1.2`, what, from and to, pin and radius or offset, turn or side. */
 export function outlineCells(contour: Contour, index: number): string[] {
   const piece = contour.pieces[index]!;
   return [`${contour.contour}.${index + 1}`, piece.kind, ...pieceCells(piece)];
@@ -50,6 +57,10 @@ export function outlineCells(contour: Contour, index: number): string[] {
 
 function pieceCells(piece: OutlinePiece): string[] {
   if (piece.kind === 'string') return [`from ${piece.from}`, `to ${piece.to}`, '', '', ''];
+  if (piece.kind === 'bend') {
+    const side = piece.side === 'L' ? 'left' : 'right';
+    return [`from ${piece.from}`, `to ${piece.to}`, '', `offset ${piece.offset.text}`, side];
+  }
   const pin = [`pin ${piece.pin}`, `radius ${piece.radius.text}`];
   if (piece.kind === 'circle') return ['', '', ...pin, 'full circle'];
   const turn = piece.sweep === 'cw' ? 'turn clockwise' : 'turn counter-clockwise';

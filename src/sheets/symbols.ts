@@ -116,7 +116,9 @@ export function warningSign(at: Point, size: number): Mark {
   );
 }
 
-/** Dash patterns: swing, set-out area, empty run. */
+/** Dash patterns: swing, bend, set-out area, empty run, the marker's walk. */
 export const SWING_DASH = [7, 2, 1, 2] as const;
+export const BEND_DASH = [2.4, 1.8] as const;
 export const AREA_DASH = [5, 3] as const;
 export const EMPTY_DASH = [1.4, 2.6] as const;
+export const WALK_DASH = [0.6, 1.6] as const;

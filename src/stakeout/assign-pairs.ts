@@ -1,8 +1,9 @@
 /** Which two controls set each stake: few different pairs, each stake from the best of them. */
 import type { Point } from '../geometry/point';
 import { TARGET_MARGIN } from './choose-controls';
-import { countNew, emptyBits, hasBit, mergeBits, pairCover, type Bits } from './cover';
+import { addCover, countNew, emptyBits, hasBit, mergeBits, type Bits } from './cover';
 import type { StakeoutSpec } from './model';
+import { tapePairs } from './tapes';
 import { tiePair, tiePrecisionIn, type TapeEnd, type TiePair } from './ties';
 
 export interface PairPlan {
@@ -16,15 +17,19 @@ interface Choice {
   readonly cover: Bits;
 }
 
-/** Greedy set cover at the target; stakes that no pair sets within it take any pair that can. */
+/**
+ * Greedy set cover at the target, then at what the controls were chosen to meet (`metIn`); stakes that
+ * no pair sets within that take any pair that can.
+ */
 export function assignPairs(
   ends: readonly TapeEnd[],
   stakes: readonly Point[],
   spec: StakeoutSpec,
+  metIn = spec.target95In,
 ): PairPlan {
   const covered = emptyBits(stakes.length);
   const pairs: TiePair[] = [];
-  for (const target of [spec.target95In * TARGET_MARGIN, spec.target95In, Infinity]) {
+  for (const target of [spec.target95In * TARGET_MARGIN, spec.target95In, metIn, Infinity]) {
     const choices = allPairs(ends, stakes, spec, target);
     for (let next = bestChoice(choices, covered); next; next = bestChoice(choices, covered)) {
       mergeBits(covered, next.cover);
@@ -32,7 +37,7 @@ export function assignPairs(
     }
   }
   const pairOf = Int32Array.from(stakes, (p, i) =>
-    hasBit(covered, i) ? bestPairFor(pairs, p, spec) : -1,
+    hasBit(covered, i) ? bestPairFor(pairs, p) : -1,
   );
   return { pairs, pairOf };
 }
@@ -43,10 +48,16 @@ function allPairs(
   spec: StakeoutSpec,
   targetIn: number,
 ): Choice[] {
+  const held = tapePairs(spec);
   return ends.flatMap((b, j) =>
-    ends
-      .slice(0, j)
-      .map((a) => ({ pair: tiePair(a, b), cover: pairCover(a, b, stakes, spec.tape, targetIn) })),
+    ends.slice(0, j).flatMap((a) =>
+      held.map((tapes) => {
+        const pair = tiePair(a, b, tapes);
+        const cover = emptyBits(stakes.length);
+        addCover(pair, stakes, targetIn, cover);
+        return { pair, cover };
+      }),
+    ),
   );
 }
 
@@ -63,11 +74,11 @@ function bestChoice(choices: readonly Choice[], covered: Bits): Choice | null {
   return best;
 }
 
-function bestPairFor(pairs: readonly TiePair[], p: Point, spec: StakeoutSpec): number {
+function bestPairFor(pairs: readonly TiePair[], p: Point): number {
   let best = -1;
   let least = Infinity;
   pairs.forEach((pair, i) => {
-    const precision = tiePrecisionIn(pair, p, spec.tape);
+    const precision = tiePrecisionIn(pair, p);
     if (precision < least) {
       least = precision;
       best = i;

@@ -6,7 +6,13 @@
  *   (y − tube)·h·b² + Q·b − (y + tube)·h ≤ 0   and   (y + tube)·h·b² + Q·b − (y − tube)·h ≥ 0.
  * The arc follows the stretch when the intervals of all its points meet.
  */
-import { LONGEST_SWING_FT, PLANNED_SHORTEST_SWING_FT, PLANNED_SWEEP } from './limits';
+import {
+  LEAST_BEND_OFFSET_FT,
+  LONGEST_BEND_FT,
+  LONGEST_SWING_FT,
+  PLANNED_SHORTEST_SWING_FT,
+  PLANNED_SWEEP,
+} from './limits';
 import type { Trace } from './trace';
 
 export interface BulgeInterval {
@@ -18,7 +24,8 @@ const MAX_BULGE = Math.tan(PLANNED_SWEEP / 4);
 
 /**
  * The bulges that keep points `from`..`to` of the trace (indices run on past `count`, round
- * the contour) within their tubes, written into `out`. False when there is none.
+ * the contour) within their tubes, written into `out`. False when there is none that is a swing or a
+ * bend.
  */
 export function bulgeInterval(
   t: Trace,
@@ -36,10 +43,10 @@ export function bulgeInterval(
   if (!(h > 0) || h > LONGEST_SWING_FT) return false;
   const ux = (t.x[end]! - ax) / chord;
   const uy = (t.y[end]! - ay) / chord;
-  const cap = bulgeCap(h);
+  const cap = mayBend(h) ? MAX_BULGE : bulgeCap(h);
   out.low = -cap;
   out.high = cap;
-  const flat = flattestBulge(h);
+  const flat = mayBend(h) ? Math.min(flattestBend(h), flattestBulge(h)) : flattestBulge(h);
   const steps = to - from;
   for (let stride = firstStride(steps); stride >= 1; stride >>= 1) {
     const skip = stride << 1;
@@ -58,14 +65,34 @@ export function bulgeInterval(
 export const firstStride = (steps: number): number =>
   steps < 2 ? 0 : 1 << (31 - Math.clz32(steps - 1));
 
-/** Largest bulge: half a turn (less a margin), and no radius under the shortest swing. */
+const mayBend = (h: number): boolean => 2 * h <= LONGEST_BEND_FT;
+
+/** Smallest bulge of a bend: its offset is h times the bulge. */
+const flattestBend = (h: number): number => LEAST_BEND_OFFSET_FT / h;
+
+/** The parts of an interval that are swings over half a chord `h`, feet. */
+export const swingIntervals = (interval: BulgeInterval, h: number): BulgeInterval[] =>
+  clipBothSides(interval, flattestBulge(h), bulgeCap(h));
+
+/** The parts of an interval that are bends over half a chord `h`, feet. */
+export const bendIntervals = (interval: BulgeInterval, h: number): BulgeInterval[] =>
+  mayBend(h) ? clipBothSides(interval, flattestBend(h), MAX_BULGE) : [];
+
+/** What of the interval has a size between the two, on either side of zero. */
+function clipBothSides({ low, high }: BulgeInterval, least: number, most: number): BulgeInterval[] {
+  const left = { low: Math.max(least, low), high: Math.min(most, high) };
+  const right = { low: Math.max(-most, low), high: Math.min(-least, high) };
+  return [left, right].filter((part) => part.low <= part.high);
+}
+
+/** Largest bulge of a swing: half a turn (less a margin), and no radius under the shortest swing. */
 function bulgeCap(h: number): number {
   const r = PLANNED_SHORTEST_SWING_FT;
   return h >= r ? MAX_BULGE : Math.min(MAX_BULGE, (r - Math.sqrt(r * r - h * h)) / h);
 }
 
 /** Smallest bulge that is still a swing: the longest radius. */
-export function flattestBulge(h: number): number {
+function flattestBulge(h: number): number {
   const r = LONGEST_SWING_FT;
   return h >= r ? 1 : h / (r + Math.sqrt(r * r - h * h));
 }

@@ -1,11 +1,11 @@
-/** Chains of straight strings and swings over a trace, before stakes are numbered. */
+/** Chains of straight strings, swings and bends over a trace, before stakes are numbered. */
 import type { Point } from '../geometry/point';
-import { bulgeInterval, firstStride, flattestBulge, type BulgeInterval } from './bulge-interval';
-import { tracePoint, type Trace } from './trace';
+import { firstStride } from './bulge-interval';
+import type { Trace } from './trace';
 
 /** A piece between two places on the trace; `to` may run past `count`, round the contour. */
 export interface Link {
-  readonly kind: 'string' | 'swing';
+  readonly kind: 'string' | 'swing' | 'bend';
   readonly from: number;
   readonly to: number;
 }
@@ -17,9 +17,6 @@ export interface Chain {
   readonly strained: boolean;
 }
 
-/** Bulges tried for a pin, across the interval, middle first. */
-const PIN_TRIES = [0.5, 0.3, 0.7, 0.12, 0.88, 0.02, 0.98];
-
 /** Centre of the arc over chord a→b with bulge `bulge` (not zero). */
 export function bulgeCentre(a: Point, b: Point, bulge: number): Point {
   const k = (1 - bulge * bulge) / (4 * bulge);
@@ -27,33 +24,6 @@ export function bulgeCentre(a: Point, b: Point, bulge: number): Point {
     x: (a.x + b.x) / 2 - k * (b.y - a.y),
     y: (a.y + b.y) / 2 + k * (b.x - a.x),
   };
-}
-
-/** The parts of an interval that are real swings: neither too flat nor across zero. */
-export function swingIntervals(interval: BulgeInterval, flat: number): BulgeInterval[] {
-  const out: BulgeInterval[] = [];
-  if (interval.high >= flat) out.push({ low: Math.max(flat, interval.low), high: interval.high });
-  if (interval.low <= -flat) out.push({ low: interval.low, high: Math.min(-flat, interval.high) });
-  return out;
-}
-
-/** Whether some swing over from→to has its pin where `mayStand` allows one. */
-export function swingExists(
-  t: Trace,
-  tube: Float64Array,
-  from: number,
-  to: number,
-  mayStand: (p: Point) => boolean,
-  scratch: BulgeInterval,
-): boolean {
-  if (!bulgeInterval(t, tube, from, to, scratch)) return false;
-  const a = tracePoint(t, from);
-  const b = tracePoint(t, to);
-  const flat = flattestBulge(Math.hypot(b.x - a.x, b.y - a.y) / 2);
-  const intervals = swingIntervals(scratch, flat);
-  return PIN_TRIES.some((share) =>
-    intervals.some((i) => mayStand(bulgeCentre(a, b, i.low + share * (i.high - i.low)))),
-  );
 }
 
 /** Whether the straight string from→to keeps every point between within its tube. */

@@ -6,12 +6,12 @@
  */
 import type { Control } from '../field/model';
 import { pointDistance, type Point } from '../geometry/point';
-import { knownPoint, sharePoint } from '../adjust/precise-point';
-import { gridCandidates, lineCandidates } from './control-candidates';
+import { knownPoint, sharePoint, TAPE_CAUSES } from '../adjust/precise-point';
+import { gridCandidates, handyCandidates } from './control-candidates';
 import { chooseCheck, type CheckSource } from './choose-check';
 import { countBits, emptyBits, hasBit, mergeBits, pairCover } from './cover';
 import type { StakeGround } from './ground';
-import { CONTROL_SPACING_FT, PLANNED_CONTROL_SPACING_FT } from './limits';
+import { PLANNED_CONTROL_SPACING_FT } from './limits';
 import type { Check, StakeoutSpec } from './model';
 import {
   CONTROLS_APART_FT,
@@ -19,10 +19,17 @@ import {
   coverTable,
   searchControls,
   settingOrder,
-  type Candidate,
   type CoverTable,
-  type CoverTask,
 } from './search-controls';
+import {
+  bestPrecisions,
+  precisionTable,
+  type Candidate,
+  type PrecisionTable,
+  type PrecisionTask,
+} from './precision-table';
+import { chainToward } from './reach-controls';
+import { checkTape, longestTapeFt, tapePairs } from './tapes';
 import { bestSetting, type SetStake, type TapeEnd } from './ties';
 
 export interface SetControl {
@@ -37,10 +44,14 @@ export interface ControlPlan {
   readonly set: readonly SetControl[];
   /** Number of shared causes of error so far. */
   readonly causes: number;
+  /** What every stake in reach can be set within; Infinity when all that is known is that it can. */
+  readonly targetIn: number;
 }
 
 /** No crew sets more than this before the first stake of the graphic. */
-const MOST_CONTROLS = 12;
+export const MOST_CONTROLS = 12;
+/** More may be tried on the way, before needless ones are dropped again. */
+const MOST_TRIED = 48;
 /** Times that stakes left out of the look are added to it. */
 const MOST_LOOKS = 3;
 /** Side of the squares of which one stake each is looked at while controls are chosen. */
@@ -51,34 +62,167 @@ export const TARGET_MARGIN = 0.98;
 interface Choosing {
   readonly spec: StakeoutSpec;
   readonly stakes: readonly Point[];
+  /** No more control stakes than this. */
+  readonly most: number;
 }
 
-/** The plan before any control is set: the fixed ones, each with two causes of error of its own. */
+type Covering = Pick<Choosing, 'spec' | 'stakes'>;
+
+/**
+ * The plan before any control is set: the fixed ones, each with two causes of error of its own behind
+ * those of the tapes.
+ */
 export function fixedEnds(controls: readonly Control[]): ControlPlan {
   const ends = controls.map((c, i): TapeEnd => ({
     id: c.id,
-    point: knownPoint(c.at, c.covariance, 2 * i),
+    point: knownPoint(c.at, c.covariance, TAPE_CAUSES + 2 * i),
     covariance: c.covariance,
   }));
-  return { ends, set: [], causes: 2 * ends.length };
+  return { ends, set: [], causes: TAPE_CAUSES + 2 * ends.length, targetIn: Infinity };
 }
 
-/** Chooses and sets the controls. Stakes that stay out of reach are left to the caller to report. */
+/** What stays the same while controls are chosen. */
+interface Places {
+  readonly fixed: readonly Control[];
+  /** Out of the way: on the foul lines, the centre line and the track's edge. */
+  readonly handy: readonly Point[];
+  /** All over the grass, the handy ones first. */
+  readonly all: readonly Point[];
+}
+
+/**
+ * Chooses and sets the controls for the target; where they cannot meet it, for the tightest target
+ * that all stakes can meet. Stakes that stay out of reach are left to the caller to report.
+ */
 export function chooseControls(
   controls: readonly Control[],
   stakes: readonly Point[],
   ground: StakeGround,
   spec: StakeoutSpec,
 ): ControlPlan {
-  const target = spec.target95In * TARGET_MARGIN;
-  let looked = representatives(stakes);
-  for (let tries = 0; ; tries++) {
-    const plan = chooseFor({ spec, stakes: looked }, controls, stakes, ground, target);
-    const missed = missedBy({ spec, stakes }, plan, target).filter((p) => !looked.includes(p));
-    if (missed.length === 0 || tries >= MOST_LOOKS) return plan;
-    looked = [...looked, ...missed];
-  }
+  const job = { spec, stakes, most: MOST_CONTROLS };
+  const places = placesFor(controls, stakes, ground, spec);
+  const start = startOf(job, places);
+  const met = chooseAt(job, start, spec.target95In);
+  if (met) return met;
+  const reaching = chooseAt(job, start, Infinity);
+  return reaching ? (tightest(job, start) ?? reaching) : reachAll(job, start, places);
 }
+
+/** Controls with which every stake meets `targetIn`, at most `most`; null when none were found. */
+export function controlsFor(
+  controls: readonly Control[],
+  stakes: readonly Point[],
+  ground: StakeGround,
+  spec: StakeoutSpec,
+  targetIn: number,
+  most = MOST_CONTROLS,
+): ControlPlan | null {
+  const job = { spec, stakes, most };
+  return chooseAt(job, startOf(job, placesFor(controls, stakes, ground, spec)), targetIn);
+}
+
+function placesFor(
+  fixed: readonly Control[],
+  stakes: readonly Point[],
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Places {
+  const limitFt = longestTapeFt(spec);
+  const handy = handyCandidates(fixed, stakes, ground, limitFt);
+  return { fixed, handy, all: [...handy, ...gridCandidates(fixed, stakes, ground, limitFt)] };
+}
+
+/** The fixed controls and what can be set from them, with the precisions of the stakes looked at. */
+interface Start {
+  readonly plan: ControlPlan;
+  readonly places: Places;
+  readonly looked: readonly Point[];
+  /** Candidates at the handy places come first; `handy` is of these alone. */
+  readonly table: PrecisionTable;
+  readonly handy: PrecisionTable;
+}
+
+function startOf(job: Choosing, places: Places, looked = representatives(job.stakes)): Start {
+  const plan = fixedEnds(places.fixed);
+  const seen = { ...job, stakes: looked };
+  const handy = precisionTable(precisionTask(seen, plan, places.handy));
+  return {
+    plan,
+    places,
+    looked,
+    handy,
+    table: precisionTable(precisionTask(seen, plan, places.all)),
+  };
+}
+
+/** Controls with which every stake meets a target; null when there are none. */
+function chooseAt(job: Choosing, first: Start, targetIn: number): ControlPlan | null {
+  const target = targetIn * TARGET_MARGIN;
+  let start = first;
+  for (let tries = 0; tries <= MOST_LOOKS; tries++) {
+    const plan = chooseFor({ ...job, stakes: start.looked }, start, target);
+    if (!plan) return null;
+    const missed = missedBy(job, plan, target);
+    if (missed.length === 0) return { ...withCheck(job, plan, start.places), targetIn };
+    start = startOf(job, start.places, [...start.looked, ...missed]);
+  }
+  return null;
+}
+
+/**
+ * The plan, with one control more where no stake has a third control in reach: the first stake needs a
+ * check, the others can have theirs from it.
+ */
+function withCheck(job: Choosing, plan: ControlPlan, places: Places): ControlPlan {
+  const limitFt = longestTapeFt(job.spec) - 1;
+  const inReach = (at: Point): Point[] => job.stakes.filter((p) => pointDistance(p, at) < limitFt);
+  const ends = plan.ends.map((e) => e.point.at);
+  const checked = job.stakes.some(
+    (p) => ends.filter((at) => pointDistance(p, at) < limitFt).length > 2,
+  );
+  if (checked) return plan;
+  const ranked = candidatesFor(job, plan, places.all)
+    .filter((c) => c.checked)
+    .sort((a, b) => inReach(b.at).length - inReach(a.at).length);
+  const best = ranked[0];
+  return (best && inReach(best.at).length > 0 && addControl(job, plan, best.at)) || plan;
+}
+
+/** Targets are given up in steps of this share, and then given in quarter inches. */
+const LOOSEN = 1.12;
+const MOST_LOOSER = 16;
+const QUARTER_IN = 0.25;
+
+/** Controls for the tightest target that all stakes can meet; null when some are out of reach. */
+function tightest(job: Choosing, start: Start): ControlPlan | null {
+  let tooTight = job.spec.target95In;
+  let target = nextQuarter(Math.max(tooTight, boundIn(start) / TARGET_MARGIN));
+  let met: ControlPlan | null = null;
+  for (let tries = 0; tries < MOST_LOOSER && !met; tries++) {
+    met = chooseAt(job, start, target);
+    if (met) break;
+    tooTight = target;
+    target = nextQuarter(target * LOOSEN);
+  }
+  while (met && met.targetIn - tooTight > QUARTER_IN) {
+    const between = nextQuarter((met.targetIn + tooTight) / 2 - QUARTER_IN);
+    const plan = chooseAt(job, start, between);
+    if (plan) met = plan;
+    else tooTight = between;
+  }
+  return met;
+}
+
+const nextQuarter = (valueIn: number): number =>
+  (Math.floor(valueIn / QUARTER_IN) + 1) * QUARTER_IN;
+
+/**
+ * The best that the worst stake could be set, were every place that can be set from the fixed controls
+ * a control; of stakes out of reach of these nothing is said.
+ */
+const boundIn = (start: Start): number =>
+  bestPrecisions(start.table).reduce((most, p) => (p < Infinity ? Math.max(most, p) : most), 0);
 
 /** The stakes that no pair of the plan sets within the target. */
 function missedBy(job: Choosing, plan: ControlPlan, targetIn: number): Point[] {
@@ -86,22 +230,37 @@ function missedBy(job: Choosing, plan: ControlPlan, targetIn: number): Point[] {
   return job.stakes.filter((_, i) => !hasBit(bits, i));
 }
 
-function chooseFor(
-  job: Choosing,
-  controls: readonly Control[],
-  all: readonly Point[],
-  ground: StakeGround,
-  target: number,
-): ControlPlan {
-  const { limitFt } = job.spec.tape;
-  const start = fixedEnds(controls);
-  if (coverOf(job, start, target).count === job.stakes.length) return start;
-  const lines = lineCandidates(controls, all, ground, limitFt);
-  const few = fewest(job, start, lines, target);
+/** Up to this many controls are proved to be the fewest on the handy places, and all over the grass. */
+const MOST_PROVED = 4;
+const MOST_PROVED_ANYWHERE = 2;
+
+/**
+ * Controls set from set controls can be better than any set from the fixed ones, seldom by more than
+ * this factor (seen in trials, no source).
+ */
+const MOST_CHAINED_GAIN = 1.3;
+
+function chooseFor(job: Choosing, start: Start, target: number): ControlPlan | null {
+  if (coverOf(job, start.plan, target).count === job.stakes.length) return start.plan;
+  const bound = boundIn(start);
+  if (bound > target * MOST_CHAINED_GAIN) return null;
+  const few =
+    bound > target
+      ? null
+      : (fewest(job, start, start.handy, target, MOST_PROVED_ANYWHERE) ??
+        fewest(job, start, start.table, target, MOST_PROVED_ANYWHERE) ??
+        fewest(job, start, start.handy, target, MOST_PROVED));
   if (few) return few;
-  const grid = [...lines, ...gridCandidates(controls, all, ground, limitFt)];
-  const met = extend(job, start, grid, target);
-  return prune(job, extend(job, met, grid, Infinity), target);
+  const met = extend({ ...job, most: MOST_TRIED }, start.plan, start.places.all, target);
+  if (coverOf(job, met, target).count < job.stakes.length) return null;
+  const pruned = prune(job, met, target);
+  return pruned.set.length > job.most ? null : pruned;
+}
+
+/** Controls that bring as many stakes as can be in reach, however well. */
+function reachAll(job: Choosing, start: Start, places: Places): ControlPlan {
+  const plan = extend(job, start.plan, places.all, Infinity);
+  return prune(job, plan, Infinity);
 }
 
 /**
@@ -122,29 +281,29 @@ function representatives(stakes: readonly Point[]): Point[] {
   return [...chosen.values()];
 }
 
-/** The smallest set of up to three on the lines that does the whole job, or null. */
+/** The smallest set of up to `most` of a table's places that does the whole job, or null. */
 function fewest(
   job: Choosing,
-  start: ControlPlan,
-  places: readonly Point[],
+  start: Start,
+  table: PrecisionTable,
   targetIn: number,
+  most: number,
 ): ControlPlan | null {
-  const chosen = searchControls(coverTable(coverTask(job, start, places, targetIn)), 3);
-  const plan = chosen && rebuild(job, start, chosen);
+  const cover = coverTable(table, longestTapeFt(job.spec), targetIn);
+  const chosen = searchControls(cover, most);
+  const plan = chosen && rebuild(job, start.plan, chosen);
   return plan && coverOf(job, plan, targetIn).count === job.stakes.length ? plan : null;
 }
 
-const coverTask = (
+const precisionTask = (
   job: Choosing,
   plan: ControlPlan,
   places: readonly Point[],
-  targetIn: number,
-): CoverTask => ({
+): PrecisionTask => ({
   known: plan.ends,
   candidates: candidatesFor(job, plan, places),
   stakes: job.stakes,
-  tape: job.spec.tape,
-  targetIn,
+  held: tapePairs(job.spec),
 });
 
 /** Whether a plan made for other stakes does as well for these. */
@@ -156,16 +315,17 @@ export function controlsServe(
   const clear = plan.set.every((c) =>
     stakes.every((s) => pointDistance(s, c.stake.point.at) >= PLANNED_CONTROL_SPACING_FT),
   );
-  const target = spec.target95In * TARGET_MARGIN;
+  const target = Math.max(spec.target95In, plan.targetIn) * TARGET_MARGIN;
   return clear && coverOf({ spec, stakes }, plan, target).count === stakes.length;
 }
 
 /** All stakes covered by the pairs of a plan, within a target. */
-function coverOf(job: Choosing, plan: ControlPlan, targetIn: number) {
+function coverOf(job: Covering, plan: ControlPlan, targetIn: number) {
   const bits = emptyBits(job.stakes.length);
+  const held = tapePairs(job.spec);
   for (let i = 0; i < plan.ends.length; i++) {
     for (let j = 0; j < i; j++) {
-      mergeBits(bits, pairCover(plan.ends[j]!, plan.ends[i]!, job.stakes, job.spec.tape, targetIn));
+      mergeBits(bits, pairCover(plan.ends[j]!, plan.ends[i]!, job.stakes, held, targetIn));
     }
   }
   return { bits, count: countBits(bits) };
@@ -179,27 +339,43 @@ function extend(
   targetIn: number,
 ): ControlPlan {
   let plan = start;
-  while (plan.set.length < MOST_CONTROLS) {
-    const table = coverTable(coverTask(job, plan, places, targetIn));
-    if (countBits(table.base) === job.stakes.length) return plan;
-    const chosen = bestGain(table) ?? steppingStone(job, plan, table);
-    if (!chosen) return plan;
+  while (plan.set.length < job.most) {
+    const missing = missedBy(job, plan, targetIn);
+    if (missing.length === 0) return plan;
+    const chosen = nextControls({ ...job, stakes: missing }, plan, places, targetIn);
     const before = plan.set.length;
-    for (const at of chosen) plan = addControl(job, plan, at) ?? plan;
+    for (const at of chosen ?? []) {
+      const next = addControl(job, plan, at);
+      if (next && withinTarget(next, targetIn)) plan = next;
+    }
     if (plan.set.length === before) return plan;
   }
   return plan;
 }
 
+/** The places that let most of the job's stakes per place be set; null when none helps. */
+function nextControls(
+  job: Choosing,
+  plan: ControlPlan,
+  places: readonly Point[],
+  targetIn: number,
+): Point[] | null {
+  const table = precisionTable(precisionTask(job, plan, places));
+  const cover = coverTable(table, longestTapeFt(job.spec), targetIn);
+  return (
+    bestGain(cover) ??
+    chainToward({ spec: job.spec, missing: job.stakes, targetIn }, plan.ends, places)
+  );
+}
+
 function candidatesFor(job: Choosing, plan: ControlPlan, places: readonly Point[]): Candidate[] {
-  const { tape, system } = job.spec;
   const sources = checkSources(plan);
   return places.flatMap((at): Candidate[] => {
     if (plan.ends.some((e) => pointDistance(e.point.at, at) < CONTROLS_APART_FT)) return [];
-    const stake = bestSetting(plan.ends, at, tape, system);
+    const stake = bestSetting(plan.ends, at, job.spec);
     if (!stake) return [];
     const end = { id: '?', point: { ...stake.point, own: [] }, covariance: stake.covariance };
-    const checked = chooseCheck(stake, sources, tape, system) !== null;
+    const checked = chooseCheck(stake, sources, checkTape(job.spec), job.spec.system) !== null;
     return [{ at, end, semiMajor95In: stake.semiMajor95In, checked }];
   });
 }
@@ -210,7 +386,8 @@ export const checkSources = (plan: ControlPlan): CheckSource[] =>
 
 /** The one or two candidates that add most stakes per control; null when none adds any. */
 function bestGain(table: CoverTable): Point[] | null {
-  const { candidates, stakes, tape } = table.task;
+  const { candidates, stakes } = table.task;
+  const { limitFt } = table;
   const have = countBits(table.base);
   const scratch = emptyBits(stakes.length);
   let best: Point[] | null = null;
@@ -220,7 +397,7 @@ function bestGain(table: CoverTable): Point[] | null {
     if (gain <= most) return;
     const order = settingOrder(
       members.map((i) => candidates[i]!),
-      tape.limitFt,
+      limitFt,
     );
     if (!order) return;
     most = gain;
@@ -233,31 +410,11 @@ function bestGain(table: CoverTable): Point[] | null {
   return best;
 }
 
-/** When nothing in reach helps: the checked candidate nearest to the stakes still missing. */
-function steppingStone(job: Choosing, plan: ControlPlan, table: CoverTable): Point[] | null {
-  const missing = job.stakes.filter((_, i) => !hasBit(table.base, i));
-  const reach = (p: Point) => Math.min(...missing.map((m) => pointDistance(m, p)));
-  const unreached = missing.some((m) =>
-    plan.ends.every((e) => pointDistance(e.point.at, m) > job.spec.tape.limitFt),
-  );
-  if (!unreached) return null;
-  const known = Math.min(...plan.ends.map((e) => reach(e.point.at)));
-  let best: Point | null = null;
-  let least = known - CONTROL_SPACING_FT;
-  for (const c of table.task.candidates) {
-    if (c.checked && reach(c.at) < least) {
-      least = reach(c.at);
-      best = c.at;
-    }
-  }
-  return best && [best];
-}
-
 /** Sets one control with printed readings and its check; null when it cannot be. */
 export function addControl(job: { readonly spec: StakeoutSpec }, plan: ControlPlan, at: Point) {
-  const { tape, system } = job.spec;
-  const stake = bestSetting(plan.ends, at, tape, system);
-  const check = stake && chooseCheck(stake, checkSources(plan), tape, system);
+  const stake = bestSetting(plan.ends, at, job.spec);
+  const check =
+    stake && chooseCheck(stake, checkSources(plan), checkTape(job.spec), job.spec.system);
   if (!stake || !check) return null;
   const id = `K${plan.set.length + 1}`;
   const point = sharePoint(stake.point, plan.causes);
@@ -266,6 +423,7 @@ export function addControl(job: { readonly spec: StakeoutSpec }, plan: ControlPl
     ends: [...plan.ends, end],
     set: [...plan.set, { id, stake, check }],
     causes: plan.causes + 2,
+    targetIn: plan.targetIn,
   };
 }
 
@@ -282,18 +440,23 @@ function prune(job: Choosing, plan: ControlPlan, targetIn: number): ControlPlan 
     );
     if (!without) continue;
     if (coverOf(job, without, targetIn).count < goal) continue;
+    if (!withinTarget(without, targetIn)) continue;
     if (coverOf(job, without, Infinity).count < reach) continue;
     best = without;
   }
   return best;
 }
 
+const withinTarget = (plan: ControlPlan, targetIn: number): boolean =>
+  plan.set.every((c) => c.stake.semiMajor95In <= targetIn);
+
 function rebuild(job: Choosing, plan: ControlPlan, places: readonly Point[]): ControlPlan | null {
   const fixed = plan.ends.length - plan.set.length;
   let built: ControlPlan = {
     ends: plan.ends.slice(0, fixed),
     set: [],
-    causes: 2 * fixed,
+    causes: TAPE_CAUSES + 2 * fixed,
+    targetIn: Infinity,
   };
   for (const at of places) {
     const next = addControl(job, built, at);

@@ -1,7 +1,7 @@
 /** Where a swing's pin goes: an existing stake that serves it, or the best free place. */
 import { pointDistance, type Point } from '../geometry/point';
-import { bulgeInterval, flattestBulge } from './bulge-interval';
-import { bulgeCentre, swingIntervals, type Link } from './chain';
+import { bulgeInterval, swingIntervals } from './bulge-interval';
+import { bulgeCentre, type Link } from './chain';
 import {
   LONGEST_STEP_FT,
   LONGEST_SWING_FT,
@@ -79,8 +79,7 @@ export function possiblePins(t: Trace, tube: Float64Array, link: Link): Point[] 
   if (!bulgeInterval(t, tube, link.from, link.to, interval)) return [];
   const a = tracePoint(t, link.from);
   const b = tracePoint(t, link.to);
-  const flat = flattestBulge(pointDistance(a, b) / 2);
-  return swingIntervals(interval, flat).flatMap((part) =>
+  return swingIntervals(interval, pointDistance(a, b) / 2).flatMap((part) =>
     Array.from({ length: PIN_SAMPLES }, (_, k) => {
       const share = (k + 0.5) / PIN_SAMPLES;
       return bulgeCentre(a, b, part.low + share * (part.high - part.low));

@@ -9,14 +9,16 @@ import type { StakeGround } from './ground';
 /** Spacing of candidates along a line through two controls, and of the grid over the grass. */
 const LINE_STEP_FT = 10;
 const GRID_STEP_FT = 25;
+const GRID_STEP_FAR_FT = 35;
 /** Candidates farther than this from every stake are of no use with any tape of that length. */
 const SPARE_REACH_FT = 60;
 
 /**
- * Candidates on the lines through home plate and each other fixed control (the foul lines and the
- * centre line), both ways out to `limitFt` beyond either control.
+ * Candidates where a stake is in nobody's way: on the lines through home plate and each other fixed
+ * control (the foul lines and the centre line), out to `limitFt` beyond it, and along the track's
+ * edge.
  */
-export function lineCandidates(
+export function handyCandidates(
   controls: readonly Control[],
   stakes: readonly Point[],
   ground: StakeGround,
@@ -24,7 +26,7 @@ export function lineCandidates(
 ): Point[] {
   const home = controls.find((c) => c.id === 'HP') ?? controls[0];
   if (!home) return [];
-  const out: Point[] = [];
+  const out: Point[] = [...ground.trackEdge];
   for (const other of distinctLines(home, controls)) {
     const length = pointDistance(home.at, other.at);
     const e = pointSubtract(other.at, home.at);
@@ -61,7 +63,7 @@ export function gridCandidates(
   const box = boxOfPoints([...controls.map((c) => c.at), ...stakes]);
   if (!box) return [];
   const out: Point[] = [];
-  const step = Math.max(GRID_STEP_FT, limitFt / 6);
+  const step = Math.min(GRID_STEP_FAR_FT, Math.max(GRID_STEP_FT, limitFt / 6));
   const grow = Math.min(limitFt / 2, SPARE_REACH_FT);
   for (let x = box.minX - grow; x <= box.maxX + grow; x += step) {
     for (let y = box.minY - grow; y <= box.maxY + grow; y += step) {

@@ -1,7 +1,7 @@
 /** Sets of stakes as bits, and which stakes a pair of controls can set. */
 import type { Point } from '../geometry/point';
-import type { TapeSpec } from './model';
-import { tiePair, tiePrecisionIn, type TapeEnd } from './ties';
+import type { TapePair } from './tapes';
+import { pairPrecisions, tiePair, type TapeEnd, type TiePair } from './ties';
 
 export type Bits = Uint32Array;
 
@@ -46,19 +46,48 @@ export function mergeStored(into: Bits, store: Bits, at: number): void {
   for (let i = 0; i < into.length; i++) into[i]! |= store[at + i]!;
 }
 
-/** The stakes that the pair sets within `targetIn`, added to `bits`. */
+/**
+ * The stakes that two controls set within `targetIn`, whichever way the tapes are held, added to
+ * `bits`.
+ */
 export function pairCover(
   a: TapeEnd,
   b: TapeEnd,
   stakes: readonly Point[],
-  tape: TapeSpec,
+  held: readonly TapePair[],
   targetIn: number,
   bits: Bits = emptyBits(stakes.length),
 ): Bits {
-  const pair = tiePair(a, b);
-  for (let i = 0; i < stakes.length; i++) {
-    const precision = tiePrecisionIn(pair, stakes[i]!, tape);
-    if (precision < Infinity && precision <= targetIn) setBit(bits, i);
-  }
+  for (const tapes of held) addCover(tiePair(a, b, tapes), stakes, targetIn, bits);
   return bits;
+}
+
+/** The stakes that a pair with its tapes sets within `targetIn`, added to `bits`. */
+export function addCover(
+  pair: TiePair,
+  stakes: readonly Point[],
+  targetIn: number,
+  bits: Bits,
+): void {
+  const row = new Float32Array(stakes.length).fill(Infinity);
+  pairPrecisions(pair, stakes, row, 0);
+  addWithin(row, 0, stakes.length, targetIn, bits, 0);
+}
+
+/**
+ * The stakes whose value among `count` of `row` from `offset` on is finite and at most `targetIn`,
+ * added to the set that starts at word `at` of `bits`.
+ */
+export function addWithin(
+  row: Float32Array,
+  offset: number,
+  count: number,
+  targetIn: number,
+  bits: Bits,
+  at: number,
+): void {
+  for (let i = 0; i < count; i++) {
+    const value = row[offset + i]!;
+    if (value < Infinity && value <= targetIn) bits[at + (i >> 5)]! |= 1 << (i & 31);
+  }
 }

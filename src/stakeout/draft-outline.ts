@@ -4,11 +4,14 @@
  * blocking a place or banning a link and fitting that contour again.
  */
 import { pointDistance, type Point } from '../geometry/point';
+import { bestBend } from './bend';
 import { bestFreePin, pinServes, possiblePins, swingSense } from './choose-pin';
 import type { Chain, Link } from './chain';
+import { likeChain, type Likeness } from './congruent-contours';
 import { fitChain, linkKey, type ChainRules } from './fit-chain';
 import { fitCircle } from './fit-circle';
 import { LONGEST_SWING_FT, PLANNED_SPACING_FT } from './limits';
+import type { LinkPrices } from './price-links';
 import { sharePins } from './share-pins';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
 import { tracePoint, type Trace } from './trace';
@@ -28,12 +31,21 @@ export type DraftPiece =
       readonly sense: 1 | -1;
       readonly link: Link;
     }
+  | {
+      readonly kind: 'bend';
+      readonly from: number;
+      readonly to: number;
+      /** Of the mark from the middle, feet, right positive. */
+      readonly offset: number;
+      readonly link: Link;
+    }
   | { readonly kind: 'circle'; readonly pin: number; readonly radius: number };
 
 export interface DraftContour {
   readonly trace: Trace;
   readonly pieces: readonly DraftPiece[];
   readonly strained: boolean;
+  readonly like: Likeness | null;
 }
 
 /** Stakes by number; contours that stakes cannot follow have no pieces. */
@@ -52,20 +64,29 @@ export interface ContourTask {
   /** Stakes that pins of this contour were found to collide with. */
   readonly noPins: Point[];
   circleAllowed: boolean;
+  /** An earlier contour of the same shape, whose chain is taken where it may be. */
+  readonly like: { readonly task: ContourTask; readonly mirrored: boolean } | null;
   /** The last fit under the present rules, or null when it has to be fitted again. */
   chain: Chain | null;
 }
 
+/** What holds for all contours. */
 export interface PinGround {
   /** Whether a pin may stand there. */
   readonly mayPin: (p: Point) => boolean;
+  readonly prices: LinkPrices;
 }
 
 const MOST_ROUNDS = 60;
 
 /** A contour with nothing learnt yet and a tube of `tubeFt` all along. */
-export function contourTask(trace: Trace, tubeFt: number): ContourTask {
+export function contourTask(
+  trace: Trace,
+  tubeFt: number,
+  like: ContourTask['like'] = null,
+): ContourTask {
   return {
+    like,
     trace,
     tube: new Float64Array(trace.count).fill(tubeFt),
     blocked: new Uint8Array(trace.count),
@@ -80,6 +101,8 @@ export function contourTask(trace: Trace, tubeFt: number): ContourTask {
 /** Fits all contours; the tasks keep what was learnt, so that a later call starts from there. */
 export function draftOutline(tasks: readonly ContourTask[], ground: PinGround): Draft {
   for (let round = 0; ; round++) {
+    // A shape that is fitted again is fitted again wherever it occurs.
+    for (const task of tasks) if (task.like && !task.like.task.chain) task.chain = null;
     for (const task of tasks) refit(task, ground);
     const last = round >= MOST_ROUNDS;
     if (!last && settleNodes(tasks)) continue;
@@ -99,10 +122,30 @@ function refit(task: ContourTask, ground: PinGround): void {
     task.chain = { links: [], strained: false };
     return;
   }
-  const rules: ChainRules = { ...task, mayPin: (p) => ground.mayPin(p) && clearOf(task.noPins, p) };
+  task.chain = chainOfLike(task);
+  if (task.chain) return;
+  const { prices } = ground;
+  const rules: ChainRules = {
+    ...task,
+    prices,
+    mayPin: (p) => ground.mayPin(p) && clearOf(task.noPins, p),
+  };
   task.chain = fitChain(task.trace, rules);
   if (isFlat(task.chain)) task.chain = fitChain(task.trace, narrowed(rules));
   if (isFlat(task.chain)) task.chain = { links: [], strained: true };
+}
+
+/** The chain of the contour that this one is like, when every rule learnt here allows it. */
+function chainOfLike({ like, trace, tube, blocked, banned }: ContourTask): Chain | null {
+  const first = like?.task;
+  if (!first?.chain || first.chain.strained || first.chain.links.length === 0) return null;
+  const n = trace.count;
+  const wide = tube.every((half, k) => half >= first.tube[like!.mirrored ? (n - k) % n : k]!);
+  const chain = likeChain(first.chain, n, like!.mirrored);
+  const allowed = chain.links.every(
+    ({ from, to }) => !blocked[from % n] && !banned.has(linkKey(trace, from, to)),
+  );
+  return wide && allowed ? chain : null;
 }
 
 const clearOf = (stakes: readonly Point[], p: Point): boolean =>
@@ -157,6 +200,13 @@ function blockOne(first: NodeTag, second: NodeTag): ContourTask {
   return lose.task;
 }
 
+/** A link with the numbers of its two stakes. */
+interface LinkEnds {
+  readonly from: number;
+  readonly to: number;
+  readonly link: Link;
+}
+
 /** Working list of stakes while pins are placed. */
 interface Placing {
   readonly stakes: DraftStake[];
@@ -187,7 +237,9 @@ function placePins(tasks: readonly ContourTask[], ground: PinGround, last: boole
   const contours = tasks.map((task, i): DraftContour => {
     const pieces = placeContour(placing, task, nodes[i]!);
     if (pieces === null) complete = false;
-    return { trace: task.trace, pieces: pieces ?? [], strained: task.chain?.strained ?? true };
+    const like = task.like && { of: tasks.indexOf(task.like.task), mirrored: task.like.mirrored };
+    const strained = task.chain?.strained ?? true;
+    return { trace: task.trace, pieces: pieces ?? [], strained, like };
   });
   return complete || last ? { stakes: placing.stakes, contours } : null;
 }
@@ -217,21 +269,28 @@ function placeContour(
   let failed = false;
   task.chain!.links.forEach((link, i) => {
     const ends = { from: nodes[i]!, to: nodes[(i + 1) % nodes.length]!, link };
-    const piece = link.kind === 'string' ? { kind: 'string' as const, ...ends } : null;
-    const done = piece ?? placeSwing(placing, task, ends);
+    const done = placeLink(placing, task, ends);
     if (done) pieces.push(done);
     else {
       failed = true;
-      refuseSwing(placing, task, link);
+      refuseLink(placing, task, link);
     }
   });
   if (failed) task.chain = null;
   return failed ? null : pieces;
 }
 
+function placeLink(placing: Placing, task: ContourTask, ends: LinkEnds): DraftPiece | null {
+  if (ends.link.kind === 'string') return { kind: 'string', ...ends };
+  if (ends.link.kind === 'swing') return placeSwing(placing, task, ends);
+  const offset = bestBend(task.trace, task.tube, ends.link);
+  return offset === null ? null : { kind: 'bend', ...ends, offset };
+}
+
 /** Bans the link, and keeps later pins of this contour off whatever stood in its way. */
-function refuseSwing(placing: Placing, task: ContourTask, link: Link): void {
+function refuseLink(placing: Placing, task: ContourTask, link: Link): void {
   task.banned.add(linkKey(task.trace, link.from, link.to));
+  if (link.kind !== 'swing') return;
   for (const centre of possiblePins(task.trace, task.tube, link)) {
     for (const stake of spacingNear(placing.near, centre)) {
       if (clearOf(task.noPins, stake.at)) task.noPins.push(stake.at);
@@ -242,11 +301,7 @@ function refuseSwing(placing: Placing, task: ContourTask, link: Link): void {
 const isFree = (placing: Placing, p: Point): boolean =>
   placing.ground.mayPin(p) && spacingNear(placing.near, p).length === 0;
 
-function placeSwing(
-  placing: Placing,
-  task: ContourTask,
-  ends: { readonly from: number; readonly to: number; readonly link: Link },
-): DraftPiece | null {
+function placeSwing(placing: Placing, task: ContourTask, ends: LinkEnds): DraftPiece | null {
   const { trace, tube } = task;
   const shared = sharedPin(placing, task, ends);
   const meeting = placing.shared.get(ends.link);
@@ -263,11 +318,7 @@ function placeSwing(
 }
 
 /** A stake already there that serves as the pin. */
-function sharedPin(
-  placing: Placing,
-  task: ContourTask,
-  ends: { readonly from: number; readonly to: number; readonly link: Link },
-): number | null {
+function sharedPin(placing: Placing, task: ContourTask, ends: LinkEnds): number | null {
   const { trace, tube } = task;
   const a = tracePoint(trace, ends.link.from);
   for (let i = 0; i < placing.stakes.length; i++) {

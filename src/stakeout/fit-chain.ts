@@ -1,12 +1,13 @@
 /**
- * Fewest stakes and pins along a closed contour: the cheapest path through a graph whose nodes are
- * places on the contour and whose edges are strings and swings that stay in the tube (the scheme of
- * Imai & Iri 1986, with arcs as in Drysdale, Rote & Sturm 2008, end points on the contour). Corners
+ * Fewest person-minutes along a closed contour: the cheapest path through a graph whose nodes are
+ * places on the contour and whose edges are strings, bends and swings that stay in the tube (the scheme
+ * of Imai & Iri 1986, with arcs as in Drysdale, Rote & Sturm 2008, end points on the contour). Corners
  * are nodes of every path.
  */
 import type { Point } from '../geometry/point';
-import { stringExcess, stringFollows, swingExists, type Chain, type Link } from './chain';
+import { stringExcess, stringFollows, type Chain, type Link } from './chain';
 import { PLANNED_SPACING_FT } from './limits';
+import { cheapestCurve, type LinkPrices } from './price-links';
 import type { Trace } from './trace';
 
 /** What a chain must respect besides its tube. */
@@ -23,22 +24,23 @@ export interface ChainRules {
    */
   readonly lenient: Uint8Array;
   readonly mayPin: (p: Point) => boolean;
+  readonly prices: LinkPrices;
 }
 
-/** Stakes to drive per link: a string needs its end, a swing its end and its pin. */
-const STRING_COST = 1;
-const SWING_COST = 2;
+const KINDS = ['string', 'swing', 'bend'] as const;
+
 /** Feasibility is not monotone in length: how much further to look after the last success. */
 const PATIENCE_FT = 6;
 /** Straight links that leave the tube are tried only over short stretches. */
 const STRAINED_REACH_FT = 6;
-const STRAIN_COST = 1000;
+/** Person-minutes a foot outside the tube: far more than any chain costs. */
+const STRAIN_COST = 100_000;
 /** Leaving the tube at all costs as much as leaving it by this much more. */
 const STRAIN_LEAST_FT = 0.02;
 const STRAIN_LEAST = STRAIN_COST * STRAIN_LEAST_FT;
 /** Half length of a stretch where links may leave the tube, and how many such stretches to try. */
 const ZONE_FT = 3;
-const MOST_ZONES = 30;
+const MOST_ZONES = 300;
 
 interface Search {
   readonly trace: Trace;
@@ -49,7 +51,8 @@ interface Search {
   readonly at: Float64Array;
   readonly cost: Float64Array;
   readonly before: Int32Array;
-  readonly swing: Uint8Array;
+  /** Index into `KINDS` of the link that ends at each position. */
+  readonly kind: Uint8Array;
   readonly scratch: { low: number; high: number };
 }
 
@@ -61,25 +64,37 @@ export const linkKey = (t: Trace, from: number, to: number): number =>
 export function fitChain(trace: Trace, rules: ChainRules): Chain {
   const start = firstNode(trace, rules.blocked);
   if (start < 0) return { links: [], strained: true };
-  for (let tries = 1; tries <= MOST_ZONES; tries++) {
-    const solved = solve(trace, rules, start);
-    if (solved.cost[trace.count]! < Infinity) {
-      return { links: readPath(solved), strained: solved.cost[trace.count]! >= STRAIN_LEAST };
-    }
-    easeAround(solved, ZONE_FT * tries);
+  const s = startSearch(trace, rules, start);
+  let reach = 0;
+  let stuckAt = -1;
+  for (let from = 0, zones = 0; zones <= MOST_ZONES; zones++) {
+    searchFrom(s, from);
+    const cost = s.cost[trace.count]!;
+    if (cost < Infinity) return { links: readPath(s), strained: cost >= STRAIN_LEAST };
+    const farthest = farthestReached(s);
+    reach = farthest === stuckAt ? reach + ZONE_FT : ZONE_FT;
+    stuckAt = farthest;
+    from = easeAround(s, farthest, reach);
   }
   return { links: [], strained: true };
 }
 
-/** Lets links leave the tube round the farthest place that could be reached. */
-function easeAround(s: Search, reachFt: number): void {
+function farthestReached(s: Search): number {
+  let farthest = s.trace.count;
+  while (!(s.cost[farthest]! < Infinity)) farthest--;
+  return farthest;
+}
+
+/** Lets links leave the tube round a place; returns the first position where that changes anything. */
+function easeAround(s: Search, farthest: number, reachFt: number): number {
   const n = s.trace.count;
-  let farthest = 0;
-  for (let i = 0; i <= n; i++) if (s.cost[i]! < Infinity) farthest = i;
   const at = s.at[farthest]!;
-  for (let i = 0; i <= n; i++) {
-    if (Math.abs(s.at[i]! - at) <= reachFt) s.rules.lenient[(s.start + i) % n] = 1;
+  let first = farthest;
+  while (first > 0 && at - s.at[first - 1]! <= reachFt) first--;
+  for (let i = first; i <= n && s.at[i]! - at <= reachFt; i++) {
+    s.rules.lenient[(s.start + i) % n] = 1;
   }
+  return first;
 }
 
 /** The sharpest corner when a stake may stand there, else the first free corner, else any place. */
@@ -93,7 +108,7 @@ function firstNode(t: Trace, blocked: Uint8Array): number {
   return any;
 }
 
-function solve(trace: Trace, rules: ChainRules, start: number): Search {
+function startSearch(trace: Trace, rules: ChainRules, start: number): Search {
   const n = trace.count;
   const s: Search = {
     trace,
@@ -102,14 +117,18 @@ function solve(trace: Trace, rules: ChainRules, start: number): Search {
     at: distancesFrom(trace, start),
     cost: new Float64Array(n + 1).fill(Infinity),
     before: new Int32Array(n + 1).fill(-1),
-    swing: new Uint8Array(n + 1),
+    kind: new Uint8Array(n + 1),
     scratch: { low: 0, high: 0 },
   };
   s.cost[0] = 0;
-  for (let i = 0; i < n; i++) {
+  return s;
+}
+
+/** What lies before `from` stays as it is: no link changes there. */
+function searchFrom(s: Search, from: number): void {
+  for (let i = from; i < s.trace.count; i++) {
     if (s.cost[i]! < Infinity) extendFrom(s, i);
   }
-  return s;
 }
 
 function distancesFrom(t: Trace, start: number): Float64Array {
@@ -124,7 +143,7 @@ function distancesFrom(t: Trace, start: number): Float64Array {
 function extendFrom(s: Search, i: number): void {
   const n = s.trace.count;
   const from = s.at[i]!;
-  const cheapest = s.cost[i]! + STRING_COST;
+  const cheapest = s.cost[i]! + s.rules.prices.least;
   const lenient = isLenient(s, i);
   let lastGood = from;
   for (let j = i + 1; j <= n; j++) {
@@ -149,30 +168,36 @@ function mayEnd(s: Search, i: number, j: number): boolean {
   return rules.banned.size === 0 || !rules.banned.has(a * n + b);
 }
 
-/** Offers the link i→j; true when it follows the contour (or could not matter). */
+/** Offers the links i→j; true when one follows the contour (or could not matter). */
 function tryLink(s: Search, i: number, j: number, length: number): boolean {
+  if (passesCorner(s, i, j)) return tryStrained(s, i, j, length);
   const from = s.start + i;
   const to = s.start + j;
+  const { prices, tube, mayPin } = s.rules;
   const base = s.cost[i]!;
-  const plain = !passesCorner(s, i, j);
-  if (plain && stringFollows(s.trace, s.rules.tube, from, to)) {
-    return offer(s, i, j, base + STRING_COST, 0);
-  }
-  if (base + SWING_COST >= s.cost[j]!) return true;
-  if (plain && swingExists(s.trace, s.rules.tube, from, to, s.rules.mayPin, s.scratch)) {
-    return offer(s, i, j, base + SWING_COST, 1);
-  }
-  if (length <= STRAINED_REACH_FT && isLenient(s, i)) {
-    const excess = stringExcess(s.trace, s.rules.tube, from, to, Infinity);
-    return offer(
-      s,
-      i,
-      j,
-      base + STRING_COST + STRAIN_COST * (STRAIN_LEAST_FT + Math.max(0, excess)),
-      0,
-    );
-  }
-  return false;
+  const follows = stringFollows(s.trace, tube, from, to);
+  if (follows) offer(s, i, j, base + stringPrice(s, i, j), 0);
+  if (base + prices.leastCurve >= s.cost[j]!) return true;
+  const curve = cheapestCurve(s.trace, tube, from, to, prices, mayPin, s.scratch);
+  if (curve) offer(s, i, j, base + curve.price, curve.kind === 'swing' ? 1 : 2);
+  return curve !== null || follows || tryStrained(s, i, j, length);
+}
+
+function stringPrice(s: Search, i: number, j: number): number {
+  const { trace, rules, start } = s;
+  const a = (start + i) % trace.count;
+  const b = (start + j) % trace.count;
+  const length = Math.hypot(trace.x[b]! - trace.x[a]!, trace.y[b]! - trace.y[a]!);
+  return rules.prices.stringEach + rules.prices.stringPerFt * length;
+}
+
+/** A string that leaves the tube, where nothing else goes on. */
+function tryStrained(s: Search, i: number, j: number, length: number): boolean {
+  if (length > STRAINED_REACH_FT || !isLenient(s, i)) return false;
+  const excess = stringExcess(s.trace, s.rules.tube, s.start + i, s.start + j, Infinity);
+  const strain = STRAIN_COST * (STRAIN_LEAST_FT + Math.max(0, excess));
+  offer(s, i, j, s.cost[i]! + stringPrice(s, i, j) + strain, 0);
+  return true;
 }
 
 const isLenient = (s: Search, i: number): boolean =>
@@ -190,20 +215,18 @@ function isCorner(s: Search, i: number): boolean {
   return s.trace.corners[at] === 1 && s.rules.blocked[at] === 0;
 }
 
-function offer(s: Search, i: number, j: number, cost: number, swing: 0 | 1): boolean {
-  if (cost < s.cost[j]!) {
-    s.cost[j] = cost;
-    s.before[j] = i;
-    s.swing[j] = swing;
-  }
-  return true;
+function offer(s: Search, i: number, j: number, cost: number, kind: 0 | 1 | 2): void {
+  if (cost >= s.cost[j]!) return;
+  s.cost[j] = cost;
+  s.before[j] = i;
+  s.kind[j] = kind;
 }
 
 function readPath(s: Search): Link[] {
   const links: Link[] = [];
   for (let j = s.trace.count; j > 0; j = s.before[j]!) {
     links.push({
-      kind: s.swing[j] ? 'swing' : 'string',
+      kind: KINDS[s.kind[j]!]!,
       from: (s.start + s.before[j]!) % s.trace.count,
       to: ((s.start + s.before[j]!) % s.trace.count) + (j - s.before[j]!),
     });

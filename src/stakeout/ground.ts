@@ -1,6 +1,6 @@
 /** Where a stake may stand. */
 import type { Field } from '../field/model';
-import type { Point } from '../geometry/point';
+import { pointDistance, type Point } from '../geometry/point';
 import { regionBox, regionContains, type Region } from '../geometry/region';
 import type { Box } from '../geometry/box';
 
@@ -14,6 +14,8 @@ export interface StakeGround {
   readonly mayPin: (p: Point) => boolean;
   /** On any grass and off every keep-out, a foul line's edge included: control stakes. */
   readonly mayControl: (p: Point) => boolean;
+  /** Places along the inner edge of the warning track: a stake there is out of the way. */
+  readonly trackEdge: readonly Point[];
 }
 
 /** A control stake on a line between two grass areas stands on grass if these places round it are. */
@@ -36,7 +38,32 @@ export function stakeGround(field: Field): StakeGround {
   const mayPin = (p: Point) => inside(outfield, p) && !inside(keepOuts, p);
   const mayControl = (p: Point) =>
     PROBES.every((d) => inside(grass, { x: p.x + d.x, y: p.y + d.y })) && !inside(keepOuts, p);
-  return { mayPin, mayControl };
+  return { mayPin, mayControl, trackEdge: trackEdge(field) };
+}
+
+/** Every this far along the track's edge, and this far inside it, feet. */
+const EDGE_STEP_FT = 15;
+const EDGE_INSIDE_FT = 0.25;
+
+function trackEdge(field: Field): Point[] {
+  const inward = field.spec.trackWidthFt + EDGE_INSIDE_FT;
+  const out: Point[] = [];
+  let due = EDGE_STEP_FT / 2;
+  field.fenceLine.slice(1).forEach((b, i) => {
+    const a = field.fenceLine[i]!;
+    const length = pointDistance(a, b);
+    // The fence runs from the left pole to the right one: the grass lies on the right hand.
+    const n = { x: (b.y - a.y) / length, y: (a.x - b.x) / length };
+    for (; due <= length; due += EDGE_STEP_FT) {
+      const k = due / length;
+      out.push({
+        x: a.x + (b.x - a.x) * k + n.x * inward,
+        y: a.y + (b.y - a.y) * k + n.y * inward,
+      });
+    }
+    due -= length;
+  });
+  return out;
 }
 
 const boxed = (regions: readonly Region[]): BoxedRegion[] =>

@@ -2,8 +2,15 @@
 import { roundReading, type LengthSystem, type Reading } from '../base/quantity';
 import { angleNormalise } from '../geometry/angle';
 import { pointDistance, type Point } from '../geometry/point';
+import { bendArc, bendGap } from './bend';
 import type { DraftContour, DraftPiece } from './draft-outline';
-import { LONGEST_STEP_FT, LONGEST_SWEEP, LONGEST_SWING_FT, SHORTEST_SWING_FT } from './limits';
+import {
+  LEAST_BEND_OFFSET_FT,
+  LONGEST_STEP_FT,
+  LONGEST_SWEEP,
+  LONGEST_SWING_FT,
+  SHORTEST_SWING_FT,
+} from './limits';
 import type { OutlinePiece, Stake } from './model';
 import { readingStepFt } from './ties';
 import type { Trace } from './trace';
@@ -51,6 +58,12 @@ function joinPiece(
   if (draft.kind === 'string') {
     return { ...ends, piece: { kind: 'string', from: from.id, to: to.id }, pin: null };
   }
+  if (draft.kind === 'bend') {
+    const offset = bendOffset(trace, draft, from.at, to.at, system);
+    if (!offset) return null;
+    const side = draft.offset > 0 ? 'R' : 'L';
+    return { ...ends, piece: { kind: 'bend', from: from.id, to: to.id, offset, side }, pin: null };
+  }
   const pin = printed[draft.pin];
   const radius = pin && swingRadius(trace, draft, from.at, to.at, pin.at, system);
   if (!pin || !radius) return null;
@@ -60,6 +73,33 @@ function joinPiece(
     piece: { kind: 'swing', from: from.id, to: to.id, pin: pin.id, radius, sweep },
     pin: pin.at,
   };
+}
+
+/** Readings on either side of the planned offset that are tried. */
+const OFFSET_TRIES = 6;
+
+/** The printed offset that follows the art best between the printed stakes; null when none is fair. */
+function bendOffset(
+  trace: Trace,
+  draft: DraftPiece & { readonly kind: 'bend' },
+  from: Point,
+  to: Point,
+  system: LengthSystem,
+): Reading | null {
+  const h = pointDistance(from, to) / 2;
+  const step = readingStepFt(system);
+  const size = Math.abs(draft.offset);
+  let best: Reading | null = null;
+  let least = Infinity;
+  for (let k = -OFFSET_TRIES; k <= OFFSET_TRIES; k++) {
+    const reading = roundReading(size + k * step, system);
+    if (reading.ft < LEAST_BEND_OFFSET_FT || reading.ft > h) continue;
+    const gap = bendGap(trace, draft.link, from, to, Math.sign(draft.offset) * reading.ft);
+    if (gap >= least) continue;
+    least = gap;
+    best = reading;
+  }
+  return best;
 }
 
 function joinCircle(
@@ -134,6 +174,18 @@ function readingBetween(
 /** Points of one drawn piece, its last end left out. */
 export function drawnPiece(joined: JoinedPiece, chordErrorFt: number): Point[] {
   const { piece, pin } = joined;
+  if (piece.kind === 'bend') {
+    const { centre, radius, startAngle, sweep } = bendArc(
+      joined.from,
+      joined.to,
+      piece.offset.ft,
+      piece.side,
+    );
+    return [
+      joined.from,
+      ...arcPoints(centre, radius, startAngle, sweep, chordErrorFt).slice(1, -1),
+    ];
+  }
   if (piece.kind === 'string' || !pin) return [joined.from];
   if (piece.kind === 'circle') {
     return arcPoints(pin, piece.radius.ft, 0, 2 * Math.PI, chordErrorFt).slice(0, -1);

@@ -1,10 +1,14 @@
 /**
- * The order of setting: pairs so that a tape holder stays put where one can, and within a pair the
- * shortest walk found by nearest neighbour, 2-opt and moves of single stakes.
+ * The order of setting: pair by pair, so that a pair of controls is held once, each pair's stakes by
+ * the shortest walk found; then the short-tape stakes by theirs, each after the two it is set from.
  */
-import { pointDistance, type Point } from '../geometry/point';
+import type { Point } from '../geometry/point';
 import type { PairPlan } from './assign-pairs';
+import type { ShortRecipe } from './choose-short';
+import type { StakeoutSpec } from './model';
 import type { TiePair } from './ties';
+import { sameHold, stepSeconds, walkSeconds, type Hold } from './walk-cost';
+import { shortestWalk, walkCost, type WalkTask } from './walk-order';
 
 /** A run of stakes set from one pair of controls. */
 export interface StakeRun {
@@ -13,155 +17,134 @@ export interface StakeRun {
   readonly stakes: readonly number[];
 }
 
-/** Runs in order, starting near `lastIds` (the controls in use when the graphic begins). */
-export function orderStakes(
-  plan: PairPlan,
-  stakes: readonly Point[],
-  lastIds: readonly string[],
-): StakeRun[] {
-  const groups = plan.pairs
-    .map((pair, i) => ({ pair, stakes: membersOf(plan, i) }))
-    .filter((g) => g.stakes.length > 0);
-  const runs: StakeRun[] = [];
-  let held = lastIds;
-  let at: Point | null = null;
-  while (groups.length > 0) {
-    const next = nextGroup(groups, held);
-    const [group] = groups.splice(next, 1);
-    const walk = walkOrder(group!.stakes, stakes, at);
-    runs.push({ pair: group!.pair, stakes: walk });
-    held = [group!.pair.a.id, group!.pair.b.id];
-    at = stakes[walk[walk.length - 1]!]!;
+export interface SettingOrder {
+  readonly runs: readonly StakeRun[];
+  /** Indices of the short-tape stakes, in setting order. */
+  readonly short: readonly number[];
+}
+
+/** Where the crew stands when the graphic begins: at the last control stake. */
+export interface CrewStart {
+  readonly at: Point;
+  readonly hold: Hold;
+}
+
+export interface OrderTask {
+  readonly places: readonly Point[];
+  readonly pairs: PairPlan;
+  readonly recipes: readonly (ShortRecipe | null)[];
+  readonly start: CrewStart | null;
+  readonly crew: StakeoutSpec['crew'];
+}
+
+/** Added to every change of pair, seconds, so that no pair is held twice. */
+const CHANGE_SECONDS = 10_000;
+
+/** Times that the end of the ties' walk and the start of the short tapes' are fitted to each other. */
+const TURNS = 2;
+
+/** Ties first, then short tapes; `kicks` more tries are made at a shorter walk. */
+export function orderStakes(task: OrderTask, kicks: number): SettingOrder {
+  const tied = indices(task, (i) => task.recipes[i] === null && task.pairs.pairOf[i]! >= 0);
+  const short = indices(task, (i) => task.recipes[i] !== null);
+  const tiedTask = tiedWalk(task, tied);
+  let best: { readonly walk: number[]; readonly short: number[] } | null = null;
+  let least = Infinity;
+  let toEnd: Float64Array | null = null;
+  for (let turn = 0; turn < (kicks > 0 && short.length > 0 ? TURNS : 1); turn++) {
+    const walk = shortestWalk(toEnd ? { ...tiedTask, toEnd } : tiedTask, kicks);
+    const last = walk[walk.length - 1];
+    const from = last === undefined ? (task.start?.at ?? null) : task.places[tied[last]!]!;
+    const shortTask = shortWalk(task, short, from);
+    const then = shortestWalk(shortTask, kicks);
+    const cost = walkCost(tiedTask, walk) + walkCost(shortTask, then);
+    if (cost < least) {
+      least = cost;
+      best = { walk: walk.map((k) => tied[k]!), short: then.map((k) => short[k]!) };
+    }
+    const next = task.places[short[then[0]!]!];
+    toEnd = next ? Float64Array.from(tied, (i) => walkSeconds(task.places[i]!, next)) : null;
+  }
+  return { runs: splitRuns(task.pairs, best?.walk ?? []), short: best?.short ?? [] };
+}
+
+const indices = (task: OrderTask, wanted: (i: number) => boolean): number[] =>
+  [...task.places.keys()].filter(wanted);
+
+/** Where a pair's tapes are held. */
+export const pairHold = ({ a, b, tapes }: TiePair): Hold => [
+  { id: a.id, at: a.point.at, ...tapeOf(tapes[0]) },
+  { id: b.id, at: b.point.at, ...tapeOf(tapes[1]) },
+];
+
+const tapeOf = ({ held }: TiePair['tapes'][number]) => (held === undefined ? {} : { tape: held });
+
+/** The walk through tied stakes; a change of pair costs what cannot be saved by walking. */
+export function tiedWalk(task: OrderTask, members: readonly number[]): WalkTask {
+  const { places, pairs, start, crew } = task;
+  const holds = pairs.pairs.map(pairHold);
+  const same = holds.map((p) => holds.map((q) => sameHold(p, q)));
+  const startSame = holds.map((q) => start !== null && sameHold(start.hold, q));
+  const pairOf = members.map((i) => pairs.pairOf[i]!);
+  const at = members.map((i) => places[i]!);
+  const seconds = (i: number, j: number): number => {
+    const [p, q] = [pairOf[i]!, pairOf[j]!];
+    return same[p]![q]!
+      ? walkSeconds(at[i]!, at[j]!)
+      : CHANGE_SECONDS + stepSeconds(at[i]!, at[j]!, holds[p]!, holds[q]!, crew);
+  };
+  const fromStart = (i: number): number => {
+    if (!start) return 0;
+    const change = startSame[pairOf[i]!]! ? 0 : CHANGE_SECONDS;
+    return change + stepSeconds(start.at, at[i]!, start.hold, holds[pairOf[i]!]!, crew);
+  };
+  return walkTask(members.length, fromStart, seconds);
+}
+
+function shortWalk(task: OrderTask, members: readonly number[], from: Point | null): WalkTask {
+  const at = members.map((i) => task.places[i]!);
+  const number = new Map(members.map((i, k) => [i, k]));
+  const walk = walkTask(
+    members.length,
+    (i) => (from ? walkSeconds(from, at[i]!) : 0),
+    (i, j) => walkSeconds(at[i]!, at[j]!),
+  );
+  const before = members.map((i) => {
+    const { a, b } = task.recipes[i]!;
+    return [a, b].flatMap((base) => {
+      const k = typeof base === 'number' ? number.get(base) : undefined;
+      return k === undefined ? [] : [k];
+    });
+  });
+  return { ...walk, before };
+}
+
+/** All costs worked out once. */
+export function walkTask(
+  count: number,
+  fromStart: (i: number) => number,
+  seconds: (i: number, j: number) => number,
+): WalkTask {
+  const between = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j < i; j++) {
+      between[i * count + j] = between[j * count + i] = seconds(i, j);
+    }
+  }
+  return {
+    count,
+    fromStart: Float64Array.from({ length: count }, (_, i) => fromStart(i)),
+    between,
+  };
+}
+
+function splitRuns({ pairs, pairOf }: PairPlan, walk: readonly number[]): StakeRun[] {
+  const runs: { readonly pair: TiePair; readonly stakes: number[] }[] = [];
+  for (const i of walk) {
+    const pair = pairs[pairOf[i]!]!;
+    const run = runs[runs.length - 1];
+    if (run?.pair === pair) run.stakes.push(i);
+    else runs.push({ pair, stakes: [i] });
   }
   return runs;
-}
-
-const membersOf = (plan: PairPlan, pair: number): number[] =>
-  [...plan.pairOf.keys()].filter((i) => plan.pairOf[i] === pair);
-
-/** The group that keeps most tape holders where they are; the larger one between equals. */
-function nextGroup(groups: readonly StakeRun[], held: readonly string[]): number {
-  let best = 0;
-  let most = -1;
-  groups.forEach((g, i) => {
-    const kept = Number(held.includes(g.pair.a.id)) + Number(held.includes(g.pair.b.id));
-    const rank = kept + g.stakes.length / 10_000;
-    if (rank > most) {
-      most = rank;
-      best = i;
-    }
-  });
-  return best;
-}
-
-function walkOrder(
-  members: readonly number[],
-  stakes: readonly Point[],
-  from: Point | null,
-): number[] {
-  const first = from
-    ? nearestIndex(members, stakes, from)
-    : members.reduce((a, b) => (stakes[b]!.x < stakes[a]!.x ? b : a));
-  return shorten(nearestNeighbour(members, stakes, first), stakes);
-}
-
-function nearestIndex(members: readonly number[], stakes: readonly Point[], from: Point): number {
-  return members.reduce((a, b) =>
-    pointDistance(stakes[b]!, from) < pointDistance(stakes[a]!, from) ? b : a,
-  );
-}
-
-function nearestNeighbour(
-  members: readonly number[],
-  stakes: readonly Point[],
-  first: number,
-): number[] {
-  const left = new Set(members);
-  const walk = [first];
-  left.delete(first);
-  while (left.size > 0) {
-    const here = stakes[walk[walk.length - 1]!]!;
-    const next = nearestIndex([...left], stakes, here);
-    walk.push(next);
-    left.delete(next);
-  }
-  return walk;
-}
-
-/** 2-opt and or-opt on an open walk whose first stake stays, until nothing improves. */
-function shorten(walk: number[], stakes: readonly Point[]): number[] {
-  const order = [...walk];
-  for (let pass = 0; pass < 30; pass++) {
-    const reversed = reverseOnce(order, stakes);
-    const moved = moveOnce(order, stakes);
-    if (!reversed && !moved) break;
-  }
-  return order;
-}
-
-const step = (stakes: readonly Point[], a: number | undefined, b: number | undefined): number =>
-  a === undefined || b === undefined ? 0 : pointDistance(stakes[a]!, stakes[b]!);
-
-/** One sweep of reversals; true when some helped. */
-function reverseOnce(order: number[], stakes: readonly Point[]): boolean {
-  let helped = false;
-  for (let i = 1; i < order.length - 1; i++) {
-    for (let j = i + 1; j < order.length; j++) {
-      const before = step(stakes, order[i - 1], order[i]) + step(stakes, order[j], order[j + 1]);
-      const after = step(stakes, order[i - 1], order[j]) + step(stakes, order[i], order[j + 1]);
-      if (after < before - LEAST_GAIN_FT) {
-        reverseRange(order, i, j);
-        helped = true;
-      }
-    }
-  }
-  return helped;
-}
-
-/** Shorter than anyone would notice; keeps the sweeps from chasing rounding. */
-const LEAST_GAIN_FT = 0.01;
-
-function reverseRange(order: number[], from: number, to: number): void {
-  for (let i = from, j = to; i < j; i++, j--) {
-    const held = order[i]!;
-    order[i] = order[j]!;
-    order[j] = held;
-  }
-}
-
-/** One sweep of moving single stakes elsewhere; true when some helped. */
-function moveOnce(order: number[], stakes: readonly Point[]): boolean {
-  let helped = false;
-  for (let i = 1; i < order.length; i++) {
-    const [a, b, c] = [order[i - 1], order[i]!, order[i + 1]];
-    const saved = step(stakes, a, b) + step(stakes, b, c) - step(stakes, a, c);
-    const at = bestPlace(order, stakes, i, saved);
-    if (at === null) continue;
-    order.splice(i, 1);
-    order.splice(at > i ? at - 1 : at, 0, b);
-    helped = true;
-  }
-  return helped;
-}
-
-function bestPlace(
-  order: readonly number[],
-  stakes: readonly Point[],
-  i: number,
-  saved: number,
-): number | null {
-  let best: number | null = null;
-  let most = LEAST_GAIN_FT;
-  for (let k = 1; k <= order.length; k++) {
-    if (k === i || k === i + 1) continue;
-    const extra =
-      step(stakes, order[k - 1], order[i]) +
-      step(stakes, order[i], order[k]) -
-      step(stakes, order[k - 1], order[k]);
-    if (saved - extra > most) {
-      most = saved - extra;
-      best = k;
-    }
-  }
-  return best;
 }

@@ -10,8 +10,9 @@ import type { Control, Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
 import { pointDistance } from '../geometry/point';
 import { regionArea, regionFrom, type Region } from '../geometry/region';
-import { assignPairs } from './assign-pairs';
+import { adviseChanges } from './advise';
 import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
+import { traceContours } from './congruent-contours';
 import {
   contourTask,
   draftOutline,
@@ -19,30 +20,38 @@ import {
   type Draft,
   type DraftContour,
 } from './draft-outline';
+import { gridSaving } from './grid-saving';
 import { stakeGround, type StakeGround } from './ground';
-import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
+import type { JoinedContour, JoinedPiece } from './join-outline';
 import { linkKey } from './fit-chain';
 import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
-import type { Contour, StakeoutSpec, StakePlan } from './model';
-import { orderStakes } from './order-stakes';
-import { printStakes, type PrintedStakes } from './print-stakes';
+import { measureWalk } from './measure-walk';
+import { DEFAULT_MINUTES } from './minutes';
+import { linkPrices } from './price-links';
+import type { Contour, StakeAdvice, StakeoutSpec, StakePlan } from './model';
+import type { PrintedStakes } from './print-stakes';
 import {
   reviewOutline,
   type DrawnContour,
   type Offence,
   type OutlineReview,
 } from './review-outline';
-import { methodControls } from './ties';
-import { THINNING_IN, traceContour, tracePoint } from './trace';
+import { joinOutline, sharedShapes } from './share-readings';
+import { printShortest, settleStakes, type Setting } from './set-out';
+import { optionWords, overTargetProblem } from './target-problems';
+import { plannedTubeFt, tracePoint, type Trace } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
 const MOST_TRIES = 8;
+/** Tries without a better outline after which the best so far is taken. */
+const PATIENCE = 3;
 /** How much closer a stretch must keep after it was found too far off. */
 const TIGHTEN = 0.8;
 
 interface Attempt {
   readonly draft: Draft;
   readonly controls: ControlPlan;
+  readonly setting: Setting;
   readonly printed: PrintedStakes;
   readonly joined: readonly JoinedContour[];
   readonly review: OutlineReview;
@@ -63,10 +72,10 @@ export function planStakes(input: {
   const wrong = regionArea(graphic) > 0 ? checkOnGrass(field, graphic) : [nothingThere()];
   if (wrong.length > 0) return fail(...wrong);
   const ground = stakeGround(field);
-  const tasks = graphic.map((ring, i) => taskFor(ring, i, spec, ground));
-  const best = bestAttempt(tasks, field, ground, spec);
-  const lost = unreachable(best);
-  return lost.length > 0 ? fail(...lost) : finishPlan(best, field, spec);
+  const tasks = outlineTasks(graphic, spec, ground);
+  const best = shortestOrder(bestAttempt(tasks, field, ground, spec), spec);
+  const lost = unreachable(best, field, ground, spec);
+  return lost.length > 0 ? fail(...lost) : finishPlan(best, field, ground, spec);
 }
 
 const nothingThere = (): Problem =>
@@ -77,12 +86,22 @@ const nothingThere = (): Problem =>
     'bring a drawing or a word that encloses some area',
   );
 
-function taskFor(ring: Region[number], i: number, spec: StakeoutSpec, ground: StakeGround) {
-  const trace = traceContour(ring, i);
-  const task = contourTask(
-    trace,
-    inches(Math.max(spec.toleranceIn - THINNING_IN, spec.toleranceIn / 2)),
-  );
+function outlineTasks(graphic: Region, spec: StakeoutSpec, ground: StakeGround): ContourTask[] {
+  const tasks: ContourTask[] = [];
+  for (const { trace, like } of traceContours(graphic)) {
+    const first = like && { task: tasks[like.of]!, mirrored: like.mirrored };
+    tasks.push(taskFor(trace, first, spec, ground));
+  }
+  return tasks;
+}
+
+function taskFor(
+  trace: Trace,
+  like: ContourTask['like'],
+  spec: StakeoutSpec,
+  ground: StakeGround,
+): ContourTask {
+  const task = contourTask(trace, plannedTubeFt(spec.toleranceIn), like);
   for (let k = 0; k < trace.count; k++) {
     if (!ground.mayPin(tracePoint(trace, k))) task.blocked[k] = 1;
   }
@@ -97,11 +116,15 @@ function bestAttempt(
   spec: StakeoutSpec,
 ): Attempt {
   let best: Attempt | null = null;
+  let bestAt = 0;
   for (let tries = 0; ; tries++) {
     const attempt = tryOnce(tasks, field, ground, spec, best?.controls ?? null);
-    if (!best || faultOf(attempt) < faultOf(best)) best = attempt;
+    if (!best || faultOf(attempt) < faultOf(best)) {
+      best = attempt;
+      bestAt = tries;
+    }
     const again = tighten(tasks, attempt);
-    if (!again || tries >= MOST_TRIES) return best;
+    if (!again || tries >= MOST_TRIES || tries - bestAt >= PATIENCE) return best;
   }
 }
 
@@ -117,22 +140,27 @@ function tryOnce(
   spec: StakeoutSpec,
   before: ControlPlan | null,
 ): Attempt {
-  const draft = draftOutline(tasks, ground);
+  const prices = linkPrices(spec.minutes ?? DEFAULT_MINUTES);
+  const draft = draftOutline(tasks, { mayPin: ground.mayPin, prices });
   const places = draft.stakes.map((s) => s.at);
   const controls =
     before && controlsServe(before, places, spec)
       ? before
       : chooseControls(field.controls, places, ground, spec);
-  const pairs = assignPairs(controls.ends, places, spec);
-  const last = controls.set[controls.set.length - 1];
-  const runs = orderStakes(pairs, places, last ? methodControls(last.stake.set) : []);
-  const printed = printStakes(draft.stakes, controls, runs, spec);
-  const joined = draft.contours.map((c) => joinContour(c, printed.printed, spec.system));
+  const { setting, printed } = settleStakes(draft.stakes, controls, spec);
+  const joined = joinOutline(draft.contours, printed.printed, spec.system);
   const drawn = joined.flatMap((j, i): DrawnContour[] =>
     j.ok && j.pieces.length > 0 ? [{ task: tasks[i]!, pieces: j.pieces }] : [],
   );
   const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
-  return { draft, controls, printed, joined, review: reviewOutline(drawn, limit) };
+  return { draft, controls, setting, printed, joined, review: reviewOutline(drawn, limit) };
+}
+
+/** The same stakes in the shortest order, so with other numbers. */
+function shortestOrder(attempt: Attempt, spec: StakeoutSpec): Attempt {
+  const printed = printShortest(attempt.setting);
+  const joined = joinOutline(attempt.draft.contours, printed.printed, spec.system);
+  return { ...attempt, printed, joined };
 }
 
 /** Tightens the rules where the attempt failed; false when there is nothing to mend. */
@@ -188,44 +216,71 @@ function settlePrinted(tasks: readonly ContourTask[], attempt: Attempt): boolean
   return changed;
 }
 
-/** Stakes that no pair of controls sets and checks: an error that names the place and the tape. */
-function unreachable(attempt: Attempt): Problem[] {
+/** Stakes that no pair of controls sets and checks: an error that names the place and what reaches. */
+function unreachable(
+  attempt: Attempt,
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Problem[] {
   const lost = attempt.draft.stakes.filter((_, i) => !attempt.printed.printed[i]);
   if (lost.length === 0) return [];
-  const at = lost[0]!.at;
+  const stakes = attempt.draft.stakes.map((s) => s.at);
+  const options = adviseChanges({ field, stakes, ground, spec, targetIn: Infinity });
+  const away = 'move the graphic nearer to the infield';
   return [
     problem(
       'stake-out-of-reach',
-      `${lost.length} of ${attempt.draft.stakes.length} stakes, the first ${placeInWords(at)}`,
+      `${lost.length} of ${stakes.length} stakes, the first ${placeInWords(lost[0]!.at)}`,
       'no two controls set and a third reading checks it within the tape limit',
-      'use a longer tape, measure the foul poles so that they can serve as controls, or move the graphic nearer to the infield',
+      options.length > 0 ? `${optionWords(options)}; or ${away}` : `use a longer tape, or ${away}`,
     ),
   ];
 }
 
-function finishPlan(best: Attempt, field: Field, spec: StakeoutSpec): Result<StakePlan> {
-  const contours: Contour[] = best.joined.flatMap((j, i) =>
-    j.ok && j.pieces.length > 0
-      ? [{ graphic: '1', contour: i + 1, pieces: j.pieces.map((p) => p.piece) }]
-      : [],
-  );
+function finishPlan(
+  best: Attempt,
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Result<StakePlan> {
+  const contours = drawnContours(best);
   const pieces = best.joined.flatMap((j) => (j.ok ? j.pieces : []));
   const { stakes } = best.printed;
+  const traces = best.draft.contours.map((c) => c.trace);
   const over = stakes.filter((s) => s.semiMajor95In > spec.target95In);
   const plan: StakePlan = {
     spec,
     controls: [...field.controls, ...best.controls.set.map(setControl)],
     stakes,
     rounds: best.printed.rounds,
+    walk: measureWalk([...field.controls, ...best.controls.set.map(setControl)], stakes, spec.crew),
     contours,
     strings: pieces.filter((p) => p.piece.kind === 'string').length,
-    swings: pieces.filter((p) => p.piece.kind !== 'string').length,
+    swings: pieces.filter((p) => p.piece.kind === 'swing' || p.piece.kind === 'circle').length,
+    bends: pieces.filter((p) => p.piece.kind === 'bend').length,
     stringFt: pieces.reduce((sum, p) => sum + stringLength(p), 0),
+    saving: gridSaving(traces, stakes, contours, spec),
     worstSemiMajor95In: Math.max(0, ...stakes.map((s) => s.semiMajor95In)),
     largestGapIn: feetToInches(best.review.largestGapFt),
     overTarget: over.map((s) => s.id),
+    ...(over.length > 0 ? { advice: adviceFor(best, field, ground, spec) } : {}),
   };
   return succeed(plan, [...planProblems(best, plan)]);
+}
+
+function drawnContours({ joined, draft }: Attempt): Contour[] {
+  const likes = sharedShapes(
+    joined,
+    draft.contours.map((c) => c.like),
+  );
+  return joined.flatMap((j, i): Contour[] => {
+    if (!j.ok || j.pieces.length === 0) return [];
+    const like = likes[i];
+    const pieces = j.pieces.map((p) => p.piece);
+    const shape = like ? { like: { contour: like.of + 1, mirrored: like.mirrored } } : {};
+    return [{ graphic: '1', contour: i + 1, pieces, ...shape }];
+  });
 }
 
 const stringLength = (p: JoinedPiece): number =>
@@ -245,24 +300,27 @@ function setControl(c: ControlPlan['set'][number]): Control {
 
 function planProblems(best: Attempt, plan: StakePlan): Problem[] {
   return [
-    ...overTargetProblems(plan),
+    ...[overTargetProblem(plan) ?? []].flat(),
     ...detailProblems(best, plan.spec),
     ...fitProblems(best, plan),
   ];
 }
 
-function overTargetProblems(plan: StakePlan): Problem[] {
-  return plan.stakes
-    .filter((s) => s.semiMajor95In > plan.spec.target95In)
-    .map((s) =>
-      problem(
-        'stake-over-target',
-        `stake ${s.id}`,
-        `its 95 % ellipse reaches ${s.semiMajor95In.toFixed(1)} in, ${(s.semiMajor95In - plan.spec.target95In).toFixed(1)} in above the target`,
-        'allow a longer tape, measure the foul poles, or raise the target',
-        'warning',
-      ),
-    );
+function adviceFor(
+  best: Attempt,
+  field: Field,
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): StakeAdvice {
+  const { stakes } = best.printed;
+  const { targetIn } = best.controls;
+  const wanted = best.draft.stakes.map((s) => s.at);
+  return {
+    within: stakes.filter((s) => s.semiMajor95In <= spec.target95In).length,
+    of: stakes.length,
+    tightestIn: targetIn < Infinity ? targetIn : null,
+    options: adviseChanges({ field, stakes: wanted, ground, spec, targetIn: spec.target95In }),
+  };
 }
 
 /** One problem for all contours left out, one for each that is drawn but strays. */

@@ -1,11 +1,16 @@
 /** The stakes as printed: numbered in setting order, rounds, readings, checks. */
-import type { Point } from '../geometry/point';
+import { sharePoint, type PrecisePoint } from '../adjust/precise-point';
+import { pointDistance, type Point } from '../geometry/point';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
 import { checkSources, type ControlPlan } from './choose-controls';
 import { chooseCheck, type CheckSource } from './choose-check';
-import type { Round, Stake, StakeKind, StakeoutSpec } from './model';
-import type { StakeRun } from './order-stakes';
-import { methodControls, setByTies } from './ties';
+import type { ShortBase, ShortRecipe } from './choose-short';
+import { LONGEST_BASE_FT } from './limits';
+import type { Check, Round, SetMethod, Stake, StakeKind, StakeoutSpec } from './model';
+import type { SettingOrder } from './order-stakes';
+import { offsetTools, setShort, type ShortEnd } from './short-methods';
+import { checkTape } from './tapes';
+import { isShort, methodControls, setByTies, type SetStake } from './ties';
 
 /** A stake still to be numbered. */
 export interface WantedStake {
@@ -25,43 +30,65 @@ export interface PrintedStakes {
 const NEIGHBOUR_CHECK_FT = 40;
 
 /**
- * Sets the wanted stakes run by run with printed readings, each with its check, and numbers them in the
- * order in which they can be set. Feet; precision in inches.
+ * Sets the wanted stakes run by run with printed readings, each with its check, then those of the short
+ * tape, and numbers them in the order in which they can be set. Feet; precision in inches.
  */
 export function printStakes(
   wanted: readonly WantedStake[],
   controls: ControlPlan,
-  runs: readonly StakeRun[],
+  order: SettingOrder & { readonly recipes: readonly (ShortRecipe | null)[] },
   spec: StakeoutSpec,
 ): PrintedStakes {
-  const stakes: Unrounded[] = controls.set.map(controlStake);
-  const printed: (Unrounded | undefined)[] = wanted.map(() => undefined);
-  const known: Known = {
-    controls: checkSources(controls),
-    near: spacingIndex(NEIGHBOUR_CHECK_FT),
-    earlier: [],
-  };
-  for (const run of runs) {
-    for (let left = run.stakes; left.length > 0;) {
-      const missed = left.filter((index) => {
-        const id = String(stakes.length - controls.set.length + 1);
-        const stake = printOne(wanted[index]!, id, run, known, spec);
-        if (stake) stakes.push(stake);
-        printed[index] = stake ?? undefined;
-        return stake === null;
-      });
-      if (missed.length === left.length) break;
-      left = missed;
-    }
+  const job = startJob(wanted, controls, order.recipes, spec);
+  for (const { pair, stakes } of order.runs) {
+    printAll(job, stakes, (index) =>
+      setByTies(pair.a, pair.b, wanted[index]!.at, pair.tapes, spec.system),
+    );
   }
-  return numberRounds(stakes, printed);
+  printAll(job, order.short, (index) => setByShort(job, index));
+  return numberRounds(job.stakes, job.printed);
 }
 
-/** What a check may be pulled from. */
-interface Known {
+/** What stands so far. */
+interface PrintJob {
+  readonly wanted: readonly WantedStake[];
+  readonly spec: StakeoutSpec;
+  readonly recipes: readonly (ShortRecipe | null)[];
+  /** Stakes that short-tape stakes are set from. */
+  readonly bases: ReadonlySet<number>;
+  readonly stakes: Unrounded[];
+  readonly printed: (Unrounded | undefined)[];
+  /** Each stake as a place to measure from. */
+  readonly sources: (CheckSource | undefined)[];
   readonly controls: readonly CheckSource[];
   readonly near: SpacingIndex<CheckSource>;
   readonly earlier: CheckSource[];
+  readonly setControls: number;
+  nextCause: number;
+}
+
+function startJob(
+  wanted: readonly WantedStake[],
+  controls: ControlPlan,
+  recipes: PrintJob['recipes'],
+  spec: StakeoutSpec,
+): PrintJob {
+  const near = spacingIndex<CheckSource>(NEIGHBOUR_CHECK_FT);
+  const ends = recipes.flatMap((r) => (r ? [r.a, r.b] : []));
+  return {
+    wanted,
+    spec,
+    recipes,
+    bases: new Set(ends.filter((base) => typeof base === 'number')),
+    stakes: controls.set.map(controlStake),
+    printed: wanted.map(() => undefined),
+    sources: wanted.map(() => undefined),
+    controls: checkSources(controls),
+    near,
+    earlier: [],
+    setControls: controls.set.length,
+    nextCause: controls.causes,
+  };
 }
 
 type Unrounded = Omit<Stake, 'round'>;
@@ -79,46 +106,91 @@ function controlStake(c: ControlPlan['set'][number]): Unrounded {
 }
 
 /** A stake that nothing can check yet waits for its neighbours: it is tried again after them. */
-function printOne(
-  wanted: WantedStake,
-  id: string,
-  run: StakeRun,
-  known: Known,
-  spec: StakeoutSpec,
-): Unrounded | null {
-  const set = setByTies(run.pair.a, run.pair.b, wanted.at, spec.tape, spec.system);
-  if (!set) return null;
-  const near = spacingNear(known.near, set.point.at).map((p) => p.tag);
-  const check =
-    chooseCheck(set, [...known.controls, ...near], spec.tape, spec.system) ??
-    chooseCheck(set, known.earlier, spec.tape, spec.system);
-  if (!check) return null;
-  const source = { id, point: set.point, isControl: false };
-  spacingAdd(known.near, set.point.at, source);
-  known.earlier.push(source);
-  return {
+function printAll(
+  job: PrintJob,
+  indices: readonly number[],
+  setting: (index: number) => SetStake | null,
+): void {
+  for (let left = indices; left.length > 0;) {
+    const missed = left.filter((index) => !printOne(job, index, setting(index)));
+    if (missed.length === left.length) break;
+    left = missed;
+  }
+}
+
+function printOne(job: PrintJob, index: number, set: SetStake | null): boolean {
+  const check = set && checkFor(job, set);
+  if (!set || !check) return false;
+  const id = String(job.stakes.length - job.setControls + 1);
+  const source = { id, point: pointFor(job, index, set), isControl: false };
+  spacingAdd(job.near, set.point.at, source);
+  job.earlier.push(source);
+  job.sources[index] = source;
+  const stake = {
     id,
-    kind: wanted.kind,
+    kind: job.wanted[index]!.kind,
     at: set.point.at,
     set: set.set,
     check,
     covariance: set.covariance,
     semiMajor95In: set.semiMajor95In,
   };
+  job.stakes.push(stake);
+  job.printed[index] = stake;
+  return true;
 }
 
-/** Consecutive stakes pulled from the same two controls make a round. */
+/** A stake that others are set from shares its errors with them. */
+function pointFor(job: PrintJob, index: number, set: SetStake): PrecisePoint {
+  if (!job.bases.has(index)) return set.point;
+  const point = sharePoint(set.point, job.nextCause);
+  job.nextCause += set.point.own.length;
+  return point;
+}
+
+function checkFor(job: PrintJob, set: SetStake): Check | null {
+  const { spec, controls } = job;
+  const near = spacingNear(job.near, set.point.at).map((p) => p.tag);
+  if (isShort(set.set))
+    return chooseCheck(set, inReach(job, near, set), checkTape(spec), spec.system);
+  return (
+    chooseCheck(set, [...controls, ...near], checkTape(spec), spec.system) ??
+    chooseCheck(set, job.earlier, checkTape(spec), spec.system)
+  );
+}
+
+/** What the short tape reaches, a control no better than a stake. */
+const inReach = (job: PrintJob, near: readonly CheckSource[], set: SetStake): CheckSource[] =>
+  [...near, ...job.controls.map((c) => ({ ...c, isControl: false }))].filter(
+    (s) => pointDistance(s.point.at, set.point.at) <= LONGEST_BASE_FT,
+  );
+
+function setByShort(job: PrintJob, index: number): SetStake | null {
+  const recipe = job.recipes[index];
+  const a = recipe && baseOf(job, recipe.a);
+  const b = recipe && baseOf(job, recipe.b);
+  if (!a || !b) return null;
+  const { spec } = job;
+  return setShort(a, b, job.wanted[index]!.at, offsetTools(spec), spec.system);
+}
+
+const baseOf = (job: PrintJob, base: ShortBase): ShortEnd | undefined =>
+  typeof base === 'number' ? job.sources[base] : base;
+
+/** Consecutive stakes pulled from the same two controls with the same tapes make a round. */
 function numberRounds(
   stakes: readonly Unrounded[],
   printed: readonly (Unrounded | undefined)[],
 ): PrintedStakes {
-  const rounds: { number: number; from: readonly [string, string]; stakes: string[] }[] = [];
+  const rounds: (Omit<Round, 'stakes'> & { readonly stakes: string[] })[] = [];
   const numbered = new Map<Unrounded, Stake>();
   for (const stake of stakes) {
-    const from = methodControls(stake.set);
+    const from = isShort(stake.set) ? null : methodControls(stake.set);
     const last = rounds[rounds.length - 1];
-    const same = last && last.from.includes(from[0]) && last.from.includes(from[1]);
-    const round = same ? last : { number: rounds.length + 1, from, stakes: [] };
+    const same = last && continuesRound(last, stake.set);
+    const round = same
+      ? last
+      : { number: rounds.length + 1, from, ...heldAt(stake.set), stakes: [] };
     if (!same) rounds.push(round);
     round.stakes.push(stake.id);
     numbered.set(stake, { ...stake, round: round.number });
@@ -128,4 +200,19 @@ function numberRounds(
     rounds,
     printed: printed.map((s) => s && numbered.get(s)),
   };
+}
+
+function continuesRound(round: Omit<Round, 'stakes'>, set: SetMethod): boolean {
+  if (isShort(set) || round.from === null) return isShort(set) && round.from === null;
+  const from = methodControls(set);
+  if (!round.from.includes(from[0]) || !round.from.includes(from[1])) return false;
+  const { tapes } = heldAt(set);
+  if (!tapes || !round.tapes) return true;
+  return (round.from[0] === from[0]) === (round.tapes[0] === tapes[0]);
+}
+
+/** Who holds which tape; on a line the other holder has the other tape. */
+function heldAt(set: SetMethod): Pick<Round, 'tapes'> {
+  const first = set.method === 'ties' || set.method === 'line' ? set.tie1.tape : undefined;
+  return first === undefined ? {} : { tapes: first === 1 ? [1, 2] : [2, 1] };
 }

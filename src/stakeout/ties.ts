@@ -14,7 +14,8 @@ import type { PointCovariance } from '../adjust/ellipse';
 import { circleIntersection } from '../geometry/arc';
 import { pointDistance, pointOrientation, type Point } from '../geometry/point';
 import { FLATTEST_TIES_DEG, PLANNED_FLATTEST_TIES_DEG } from './limits';
-import type { SetMethod, TapeSpec } from './model';
+import type { SetMethod, StakeoutSpec, Tie } from './model';
+import { longestTapeFt, tapePairs, tapesAtHand, type HeldTape, type TapePair } from './tapes';
 
 /** A control as tapes find it: where printed readings put it, with its error. */
 export interface TapeEnd {
@@ -42,56 +43,119 @@ export function tieAngleDeg(a: Point, b: Point, p: Point): number {
 
 const FLATTEST_SINE = Math.sin((PLANNED_FLATTEST_TIES_DEG * Math.PI) / 180);
 
-/** Two controls and what their errors share. */
+/** Two controls, the tapes held there, and what their errors share. */
 export interface TiePair {
   readonly a: TapeEnd;
   readonly b: TapeEnd;
+  readonly tapes: TapePair;
   readonly cross: CrossCovariance;
 }
 
 /** Two controls with what their errors share, worked out once. */
-export const tiePair = (a: TapeEnd, b: TapeEnd): TiePair => ({
+export const tiePair = (a: TapeEnd, b: TapeEnd, tapes: TapePair): TiePair => ({
   a,
   b,
+  tapes,
   cross: crossCovariance(a.point, b.point),
 });
 
 /**
  * Semi-major 95 % axis, inches, of a stake at `p` tied from two controls; Infinity when a tape is too
- * short or the circles meet too flat. With S the variances of the two circles at p (tape and control,
- * and what the controls share) and sine that of the angle between the tapes, the trace of the
- * stake's covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant (S11·S22 − S12²)/sine².
+ * short or the circles meet too flat.
  */
-export function tiePrecisionIn(pair: TiePair, p: Point, tape: TapeSpec): number {
-  const { a, b, cross } = pair;
-  const ux = p.x - a.point.at.x;
-  const uy = p.y - a.point.at.y;
-  const vx = p.x - b.point.at.x;
-  const vy = p.y - b.point.at.y;
-  const d1 = ux * ux + uy * uy;
-  const d2 = vx * vx + vy * vy;
-  const limit = tape.limitFt * tape.limitFt;
-  if (d1 > limit || d2 > limit || !(d1 > 0) || !(d2 > 0)) return Infinity;
-  const area = ux * vy - uy * vx;
-  const sine2 = (area * area) / (d1 * d2);
-  if (sine2 < FLATTEST_SINE * FLATTEST_SINE) return Infinity;
-  const s11 = tapeVariance(tape, d1) + quadratic(a.covariance, ux, uy) / d1;
-  const s22 = tapeVariance(tape, d2) + quadratic(b.covariance, vx, vy) / d2;
-  const shared = ux * (cross.xx * vx + cross.xy * vy) + uy * (cross.yx * vx + cross.yy * vy);
-  const product = d1 * d2;
-  const trace = (s11 + s22 - (2 * shared * (ux * vx + uy * vy)) / product) / sine2;
-  const det = (s11 * s22 - (shared * shared) / product) / sine2;
-  const root = Math.sqrt(Math.max(0, trace * trace - 4 * det));
-  return ELLIPSE_FACTOR_95 * Math.sqrt((trace + root) / 2);
+export function tiePrecisionIn(pair: TiePair, p: Point): number {
+  const out = new Float32Array([Infinity]);
+  pairPrecisions(pair, [p], out, 0);
+  return out[0]!;
 }
 
-/** Square of `tapeSigmaIn`, from the squared distance. */
-const tapeVariance = (tape: TapeSpec, squaredFt: number): number =>
-  tape.readingSigmaIn * tape.readingSigmaIn +
-  tape.proportional * tape.proportional * 144 * squaredFt;
+/**
+ * The same for many stakes: each value of `out` from `offset` on becomes the pair's where that is
+ * better. With S the variances of the two circles at p (tape and control, and what they share, the
+ * tapes' scales among it) and sine that of the angle between the tapes, the trace of the stake's
+ * covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant (S11·S22 − S12²)/sine².
+ */
+export function pairPrecisions(
+  pair: TiePair,
+  stakes: readonly Point[],
+  out: Float32Array,
+  offset: number,
+): void {
+  const a = circleOf(pair.a, pair.tapes[0], pair.tapes[1]);
+  const b = circleOf(pair.b, pair.tapes[1], pair.tapes[0]);
+  const { xx, xy, yx, yy } = pair.cross;
+  const oneScale = pair.tapes[0].scaleCause === pair.tapes[1].scaleCause ? a.scale * b.scale : 0;
+  for (let i = 0; i < stakes.length; i++) {
+    const p = stakes[i]!;
+    const ux = p.x - a.x;
+    const uy = p.y - a.y;
+    const vx = p.x - b.x;
+    const vy = p.y - b.y;
+    const d1 = ux * ux + uy * uy;
+    const d2 = vx * vx + vy * vy;
+    if (d1 > a.limit2 || d2 > b.limit2 || !(d1 > 0) || !(d2 > 0)) continue;
+    const product = d1 * d2;
+    const area = ux * vy - uy * vx;
+    const sine2 = (area * area) / product;
+    if (sine2 < FLATTEST_SINE * FLATTEST_SINE) continue;
+    const s11 = circleVariance(a, ux, uy, d1);
+    const s22 = circleVariance(b, vx, vy, d2);
+    // Times d1·d2 in feet, as the products below.
+    const shared =
+      ux * (xx * vx + xy * vy) +
+      uy * (yx * vx + yy * vy) +
+      a.scale * d1 * (vx * b.otherX + vy * b.otherY) +
+      b.scale * d2 * (ux * a.otherX + uy * a.otherY) +
+      oneScale * product;
+    const trace = (s11 + s22 - (2 * shared * (ux * vx + uy * vy)) / product) / sine2;
+    const det = (s11 * s22 - (shared * shared) / product) / sine2;
+    const root = Math.sqrt(Math.max(0, trace * trace - 4 * det));
+    const precision = ELLIPSE_FACTOR_95 * Math.sqrt((trace + root) / 2);
+    if (precision < out[offset + i]!) out[offset + i] = precision;
+  }
+}
 
-const quadratic = (c: PointCovariance, x: number, y: number): number =>
-  x * x * c.xx + 2 * x * y * c.xy + y * y * c.yy;
+/** One control and the tape held there: what the variance of its circle is made of. */
+interface Circle {
+  readonly x: number;
+  readonly y: number;
+  readonly limit2: number;
+  readonly fixed: number;
+  /** Proportional part and scale of the tape, inches per foot; squared the first. */
+  readonly perFoot2: number;
+  readonly scale: number;
+  readonly covariance: PointCovariance;
+  /** The control's response to the scale of this tape and of the other one. */
+  readonly ownX: number;
+  readonly ownY: number;
+  readonly otherX: number;
+  readonly otherY: number;
+}
+
+function circleOf(end: TapeEnd, tape: HeldTape, other: HeldTape): Circle {
+  const { at, gx, gy } = end.point;
+  return {
+    x: at.x,
+    y: at.y,
+    limit2: tape.limitFt * tape.limitFt,
+    fixed: tape.readingSigmaIn * tape.readingSigmaIn,
+    perFoot2: tape.proportional * tape.proportional * 144,
+    scale: 12 * (tape.scaleSigma ?? 0),
+    covariance: end.covariance,
+    ownX: gx[tape.scaleCause] ?? 0,
+    ownY: gy[tape.scaleCause] ?? 0,
+    otherX: gx[other.scaleCause] ?? 0,
+    otherY: gy[other.scaleCause] ?? 0,
+  };
+}
+
+/** Variance along (x, y), whose square is `d`, of one pull, the tape's scale and the control. */
+function circleVariance(c: Circle, x: number, y: number, d: number): number {
+  const control = x * x * c.covariance.xx + 2 * x * y * c.covariance.xy + y * y * c.covariance.yy;
+  return (
+    c.fixed + c.perFoot2 * d + control / d + c.scale * (c.scale * d + 2 * (x * c.ownX + y * c.ownY))
+  );
+}
 
 /** One step of the tape's printed readings, feet. */
 export const readingStepFt = (system: LengthSystem): Feet =>
@@ -110,13 +174,13 @@ export function setByTies(
   a: TapeEnd,
   b: TapeEnd,
   wanted: Point,
-  tape: TapeSpec,
+  tapes: TapePair,
   system: LengthSystem,
 ): SetStake | null {
   const left = pointOrientation(a.point.at, b.point.at, wanted) > 0;
-  const best = nearestMeeting(a, b, wanted, left, tape, system);
+  const best = nearestMeeting(a, b, wanted, left, tapes, system);
   if (!best) return null;
-  const point = pointByTies(a.point, b.point, best.at, tape);
+  const point = pointByTies(a.point, b.point, best.at, tapes[0], tapes[1]);
   const intersectionDeg = tieAngleDeg(a.point.at, b.point.at, best.at);
   if (!point || intersectionDeg < FLATTEST_TIES_DEG || intersectionDeg > 180 - FLATTEST_TIES_DEG) {
     return null;
@@ -124,8 +188,8 @@ export function setByTies(
   return finish(
     {
       method: 'ties',
-      tie1: { from: a.id, reading: best.first },
-      tie2: { from: b.id, reading: best.second },
+      tie1: tieOf(a, best.first, tapes[0]),
+      tie2: tieOf(b, best.second, tapes[1]),
       side: left ? 'L' : 'R',
       intersectionDeg,
     },
@@ -133,19 +197,25 @@ export function setByTies(
   );
 }
 
+const tieOf = (from: TapeEnd, reading: Reading, tape: HeldTape): Tie => ({
+  from: from.id,
+  reading,
+  ...(tape.held === undefined ? {} : { tape: tape.held }),
+});
+
 function nearestMeeting(
   a: TapeEnd,
   b: TapeEnd,
   wanted: Point,
   left: boolean,
-  tape: TapeSpec,
+  tapes: TapePair,
   system: LengthSystem,
 ) {
   let best: { first: Reading; second: Reading; at: Point } | null = null;
   let least = Infinity;
   for (const first of nearbyReadings(pointDistance(a.point.at, wanted), { system })) {
     for (const second of nearbyReadings(pointDistance(b.point.at, wanted), { system })) {
-      if (first.ft > tape.limitFt || second.ft > tape.limitFt) continue;
+      if (first.ft > tapes[0].limitFt || second.ft > tapes[1].limitFt) continue;
       const meet = circleIntersection(a.point.at, first.ft, b.point.at, second.ft);
       if (!meet) continue;
       const at = left ? meet.left : meet.right;
@@ -167,7 +237,7 @@ export function setOnLine(
   a: TapeEnd,
   b: TapeEnd,
   wanted: Point,
-  tape: TapeSpec,
+  tape: HeldTape,
   system: LengthSystem,
 ): SetStake | null {
   const length = pointDistance(a.point.at, b.point.at);
@@ -185,7 +255,7 @@ export function setOnLine(
   return finish(
     {
       method: 'line',
-      tie1: { from: a.id, reading },
+      tie1: tieOf(a, reading, tape),
       lineTo: b.id,
       side: toward ? 'T' : 'A',
     },
@@ -202,25 +272,57 @@ function finish(set: SetMethod, point: PrecisePoint): SetStake {
 export function bestSetting(
   known: readonly TapeEnd[],
   wanted: Point,
-  tape: TapeSpec,
-  system: LengthSystem,
+  spec: StakeoutSpec,
 ): SetStake | null {
   let best: SetStake | null = null;
   const keep = (s: SetStake | null) => {
     if (s && (!best || s.semiMajor95In < best.semiMajor95In)) best = s;
   };
-  for (let i = 0; i < known.length; i++) {
-    for (let j = 0; j < known.length; j++) {
-      if (i === j) continue;
-      keep(setOnLine(known[i]!, known[j]!, wanted, tape, system));
-      if (i < j && tiePrecisionIn(tiePair(known[i]!, known[j]!), wanted, tape) < Infinity) {
-        keep(setByTies(known[i]!, known[j]!, wanted, tape, system));
-      }
+  const tapes = tapesAtHand(spec);
+  const near = known.filter((k) => pointDistance(k.point.at, wanted) <= longestTapeFt(spec));
+  for (const a of near) {
+    for (const b of known) {
+      if (a === b) continue;
+      for (const t of tapes) keep(setOnLine(a, b, wanted, t, spec.system));
     }
   }
+  const pair = bestPair(near, wanted, spec);
+  if (pair) keep(setByTies(pair.a, pair.b, wanted, pair.tapes, spec.system));
   return best;
 }
 
-/** The two controls a method uses, as the tape holders stand. */
-export const methodControls = (set: SetMethod): readonly [string, string] =>
-  set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from, set.lineTo];
+/** The two controls that tie a place most precisely. */
+function bestPair(known: readonly TapeEnd[], wanted: Point, spec: StakeoutSpec): TiePair | null {
+  let best: TiePair | null = null;
+  let least = Infinity;
+  const held = tapePairs(spec);
+  known.forEach((b, j) => {
+    for (const a of known.slice(0, j)) {
+      for (const tapes of held) {
+        const pair = tiePair(a, b, tapes);
+        const precision = tiePrecisionIn(pair, wanted);
+        if (precision >= least) continue;
+        least = precision;
+        best = pair;
+      }
+    }
+  });
+  return best;
+}
+
+/** The two places a method uses: where the tape holders stand, or the ends of a short line. */
+export function methodControls(set: SetMethod): readonly [string, string] {
+  switch (set.method) {
+    case 'ties':
+      return [set.tie1.from, set.tie2.from];
+    case 'line':
+    case 'offset':
+      return [set.tie1.from, set.lineTo];
+    case 'chord':
+      return [set.chordFrom, set.lineTo];
+  }
+}
+
+/** Set with a short tape from two places near by, without tape holders. */
+export const isShort = (set: SetMethod): boolean =>
+  set.method === 'offset' || set.method === 'chord';

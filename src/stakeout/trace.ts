@@ -15,6 +15,9 @@ import { CORNER_TURN, PLANNED_SPACING_FT } from './limits';
 export const TRACE_STEP_FT = 0.25;
 /** Dense art is thinned by this much first; it is taken off the tube. */
 export const THINNING_IN = 0.1;
+/** How far a fitted or joined line may stray from the thinned art, feet. */
+export const plannedTubeFt = (toleranceIn: number): number =>
+  inches(Math.max(toleranceIn - THINNING_IN, toleranceIn / 2));
 /** A corner's turn is measured between the chords to points this far on either side. */
 const CORNER_ARM_FT = 0.5;
 /** Of corners nearer than this along the contour, only the sharpest can have a stake. */

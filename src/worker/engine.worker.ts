@@ -48,6 +48,20 @@ const answers: { readonly [N in OperationName]: Answer<N> } = {
     const { engine } = await engineModule;
     return succeed(engine.makeFiles(lastPlan));
   },
+  async crew({ page }) {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    return succeed(engine.makeCrewPage(lastPlan, page));
+  },
+  async audit({ text, where }) {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    const readings = engine.readReadings(text, where, lastPlan);
+    if (!readings.ok) return readings;
+    const audit = engine.auditReadings(lastPlan, readings.value);
+    if (!audit.ok) return audit;
+    return succeed({ audit: audit.value, files: engine.makeAuditFiles(lastPlan, audit.value) });
+  },
   async seat({ seat, width, height }) {
     if (!lastPlan?.project.seats.some((s) => s.id === seat)) return noPlan();
     const { engine } = await engineModule;

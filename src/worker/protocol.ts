@@ -1,4 +1,5 @@
 /** What the screen and the engine's worker say to each other: plain data only. */
+import type { Audit } from '../audit/model';
 import type { Problem, Result } from '../base/result';
 import type { PlanStep } from '../plan/make-plan';
 import type { Plan } from '../plan/model';
@@ -27,6 +28,13 @@ export interface Operations {
   readonly files: {
     readonly args: Record<string, never>;
     readonly value: Readonly<Record<string, string | Uint8Array>>;
+  };
+  /** The phone page as one file, from the page as built. */
+  readonly crew: { readonly args: { readonly page: string }; readonly value: string };
+  /** Readings made on the field against the plan made last, and the files that this leaves. */
+  readonly audit: {
+    readonly args: { readonly text: string; readonly where: string };
+    readonly value: { readonly audit: Audit; readonly files: Readonly<Record<string, string>> };
   };
   readonly seat: {
     readonly args: { readonly seat: string; readonly width: number; readonly height: number };

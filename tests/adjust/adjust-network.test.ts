@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { adjustNetwork, type NetworkPoint } from '../../src/adjust/adjust-network';
+import { adjustNetwork } from '../../src/adjust/adjust-network';
+import type { NetworkPoint } from '../../src/adjust/network-model';
 
 const fixed = (id: string, x: number, y: number): NetworkPoint => ({
   id,

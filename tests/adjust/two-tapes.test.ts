@@ -69,6 +69,37 @@ describe('two-tape error by the angle at which the circles meet', () => {
   });
 });
 
+describe('a tape of wrong scale', () => {
+  it.each([40, 60, 90, 120, 150])(
+    'moves a stake whose tapes meet at %i degrees along the middle between them only',
+    (degrees) => {
+      // By hand: both pulls of 100 ft err by s·d, so u·dP = v·dP = s·d, dP = s·d / cos(γ/2).
+      const half = (degrees * Math.PI) / 360;
+      const end = (sign: number, cause: number) =>
+        knownPoint(
+          { x: sign * 100 * Math.sin(half), y: -100 * Math.cos(half) },
+          roundCovariance(0),
+          cause,
+        );
+      const tape = { readingSigmaIn: 0, proportional: 0, scaleSigma: 1 / 5000 };
+      const p = pointByTies(end(-1, 2), end(1, 4), { x: 0, y: 0 }, tape)!;
+      const c = preciseCovariance(p);
+      expect(Math.sqrt(c.yy)).toBeCloseTo((100 * 12) / 5000 / Math.cos(half), 9);
+      expect(Math.abs(c.xx)).toBeLessThan(1e-12);
+    },
+  );
+
+  it('reads what it set itself without a difference', () => {
+    const a = knownPoint({ x: 0, y: 0 }, roundCovariance(0), 2);
+    const b = knownPoint({ x: 0, y: 127 }, roundCovariance(0), 4);
+    const tape = { readingSigmaIn: 0, proportional: 0, scaleSigma: 1 / 500 };
+    const k = pointOnLine(b, a, -100, tape)!;
+    expect(differenceSigmaIn(k, b, tape)).toBeCloseTo(0, 9);
+    // From home it errs over the 100 ft that it set, and reads 227 ft: 127 ft of it show.
+    expect(differenceSigmaIn(k, a, tape)).toBeCloseTo((127 * 12) / 500, 9);
+  });
+});
+
 /** Where two circles about a and b meet, the meeting nearer to `near`: written for this test. */
 function meet(a: number[], r: number, b: number[], s: number, near: number[]): [number, number] {
   const [ax, ay, bx, by] = [a[0]!, a[1]!, b[0]!, b[1]!];

@@ -90,10 +90,12 @@ describe('on the phone', () => {
       expect(await axeFaults()).toEqual([]);
     }
     await page.getByRole('button', { name: 'Stakes', exact: true }).click();
-    const before = await page.locator('.stake .number').innerText();
-    await page.getByRole('button', { name: `✓ Stake ${before} is in` }).click();
-    await expect.poll(() => page.locator('.stake .number').innerText()).not.toBe(before);
-    await expect.poll(() => page.locator('.top').innerText()).toMatch(/1 in, \d+ to go/);
+    await page.getByRole('button', { name: 'Tapes are held: start' }).click();
+    const number = () => page.locator('.crew-head h1').innerText();
+    const before = await number();
+    await page.getByRole('button', { name: `✓ ${before} is in` }).click();
+    await page.getByRole('button', { name: 'Tapes are held: start' }).click();
+    await expect.poll(number).not.toBe(before);
     await page.setViewportSize({ width: 1440, height: 900 });
     await settled(page);
   });

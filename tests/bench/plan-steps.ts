@@ -4,6 +4,10 @@
  * that runs on different machines can be compared. Prints one JSON line per step.
  */
 import { engine } from '../../src/engine/api';
+import { buildField } from '../../src/field/build-field';
+import { defaultFieldSpec } from '../../src/field/default-field';
+import { chooseControls } from '../../src/stakeout/choose-controls';
+import { stakeGround } from '../../src/stakeout/ground';
 import { regionIntersect } from '../../src/geometry/region';
 import { planOf, readDemo, sheetFonts } from '../contract/plan-of';
 
@@ -46,7 +50,43 @@ async function timeDemo(file: string): Promise<Map<string, number>> {
   return best;
 }
 
+/** Controls for 200 stakes over the outfield: tape and target, the last beyond that tape. */
+function timeControls(): Map<string, number> {
+  const field = buildField(defaultFieldSpec(), 'feet-inches');
+  if (!field.ok) throw new Error('no field');
+  const { controls } = field.value;
+  const ground = stakeGround(field.value);
+  const stakes = Array.from({ length: 200 }, (_, i) => ({
+    x: -80 + 8.4 * (i % 20),
+    y: 235 + 6.3 * Math.floor(i / 20),
+  }));
+  const tape = { readingSigmaIn: 0.25, proportional: 1 / 3750, scaleSigma: 1 / 5000 };
+  const best = new Map<string, number>();
+  for (const [limitFt, target95In] of [
+    [100, 4],
+    [200, 4],
+    [300, 4],
+    [200, 2],
+  ] as const) {
+    const spec = {
+      ...({ toleranceIn: 3, target95In, system: 'feet-inches', crew: 3 } as const),
+      tape: { ...tape, limitFt },
+    };
+    for (let i = 0; i < RUNS; i++) {
+      const started = now();
+      chooseControls(controls, stakes, ground, spec);
+      const step = `controls, ${limitFt}-ft tape, ${target95In} in`;
+      best.set(step, Math.min(now() - started, best.get(step) ?? Infinity));
+    }
+  }
+  return best;
+}
+
 const unit = yardstick();
+for (const [step, seconds] of timeControls()) {
+  const line = { step, seconds: Number(seconds.toFixed(3)), ratio: Math.round(seconds / unit) };
+  process.stdout.write(`${JSON.stringify(line)}\n`);
+}
 for (const file of ['lanterns-word.json', 'lantern-emblem.json']) {
   for (const [step, seconds] of await timeDemo(file)) {
     const line = {

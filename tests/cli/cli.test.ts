@@ -66,6 +66,7 @@ describe('the command line', () => {
       'stakes.csv',
       'outline.csv',
       'guides.csv',
+      'inventory.csv',
       'route.json',
       'design.json',
       'hours.json',

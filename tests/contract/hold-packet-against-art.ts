@@ -1,6 +1,7 @@
 /** Sets a job out from the text of its printed packet alone and measures it against the art. */
 import { expect } from 'vitest';
 import { engine } from '../../src/engine/api';
+import type { Plan } from '../../src/plan/model';
 import type { Project } from '../../src/project/model';
 import { readPdfLines } from '../sheets/read-pdf';
 import {
@@ -17,12 +18,17 @@ import { planOf, sheetFonts } from './plan-of';
 export async function holdPacketAgainstArt(project: Project): Promise<void> {
   const plan = planOf(project);
   const pages = await readPdfLines(await engine.makePacket(plan, sheetFonts()));
-  const packet = readPacketLines(pages.flat());
+  holdLinesAgainstArt(pages.flat(), plan);
+}
+
+/** The same for the lines of a packet that was read already. */
+export function holdLinesAgainstArt(lines: readonly string[], plan: Plan): void {
+  const packet = readPacketLines(lines);
   expect(packet.stakes.length).toBe(plan.stakes!.stakes.length);
   const at = setOut(packet.fixed, packet.stakes);
   const drawn = joinOutline(packet.outline, at);
   const art = plan.design.graphic.map((ring) => ring.map((p): Xy => [p.x, p.y]));
-  const toleranceFt = project.stakeout.toleranceIn / 12;
+  const toleranceFt = plan.project.stakeout.toleranceIn / 12;
   expect(largestGap(drawn, art)).toBeLessThanOrEqual(toleranceFt + 0.5 / 12);
   expect(largestGap(art, drawn)).toBeLessThanOrEqual(toleranceFt + 0.5 / 12);
   const areas = compareAreas(drawn, art);

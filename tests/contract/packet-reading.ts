@@ -16,11 +16,18 @@ const TIES = rule(
 const LINE = rule(
   String.raw`(\w+) ${KIND} line (\w+) ${READING} (toward|away from) (\w+) ${CHECK}`,
 );
+const OFFSET = rule(
+  String.raw`(\w+) ${KIND} offset (\w+) ${READING} (\w+) ${READING} (left|right) ${CHECK}`,
+);
+const CHORD = rule(
+  String.raw`(\w+) ${KIND} chord (\w+) (\w+) offset ${READING} (left|right) ${CHECK}`,
+);
 const GRAPHIC = rule(String.raw`graphic (\S+)`);
 const STRING = rule(String.raw`(\d+)\.(\d+) string from (\w+) to (\w+)`);
 const SWING = rule(
   String.raw`(\d+)\.(\d+) swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)`,
 );
+const BEND = rule(String.raw`(\d+)\.(\d+) bend from (\w+) to (\w+) offset ${READING} (left|right)`);
 const CIRCLE = rule(String.raw`(\d+)\.(\d+) circle pin (\w+) radius ${READING} full circle`);
 
 export interface PacketReading {
@@ -61,11 +68,14 @@ function readStake(line: string): StakeRow | null {
       reading1: reading1!,
       from2: from2!,
       reading2: reading2!,
+      offset: '',
       side,
       checkFrom: checkFrom!,
       checkReading: checkReading!,
     };
   }
+  const short = readShort(line);
+  if (short) return short;
   const along = LINE.exec(line);
   if (!along) return null;
   const [, stake, , from1, reading1, way, from2, checkFrom, checkReading] =
@@ -77,14 +87,37 @@ function readStake(line: string): StakeRow | null {
     reading1: reading1!,
     from2: from2!,
     reading2: '',
+    offset: '',
     side: way === 'toward' ? 'T' : 'A',
     checkFrom: checkFrom!,
     checkReading: checkReading!,
   };
 }
 
+function readShort(line: string): StakeRow | null {
+  const offset = OFFSET.exec(line);
+  const chord = CHORD.exec(line);
+  const cells = (offset ?? chord) as string[] | null;
+  if (!cells) return null;
+  const along = offset ? [cells[4]!] : [];
+  const [stake, , from1, ...rest] = cells.slice(1);
+  const [from2, reading, hand, checkFrom, checkReading] = rest.slice(along.length);
+  return {
+    stake: stake!,
+    method: offset ? 'offset' : 'chord',
+    from1: from1!,
+    reading1: along[0] ?? '',
+    from2: from2!,
+    reading2: '',
+    offset: reading!,
+    side: hand === 'left' ? 'L' : 'R',
+    checkFrom: checkFrom!,
+    checkReading: checkReading!,
+  };
+}
+
 function readPiece(line: string, graphic: string): OutlineRow | null {
-  const empty = { from: '', to: '', pin: '', radius: '', sweep: '' };
+  const empty = { from: '', to: '', pin: '', radius: '', sweep: '', offset: '', side: '' };
   const string = STRING.exec(line);
   if (string) {
     const [, contour, , from, to] = string as unknown as string[];
@@ -95,6 +128,7 @@ function readPiece(line: string, graphic: string): OutlineRow | null {
     const [, contour, , from, to, pin, radius, turn] = swing as unknown as string[];
     const sweep = turn === 'clockwise' ? 'cw' : 'ccw';
     return {
+      ...empty,
       contour: `${graphic}/${contour}`,
       kind: 'swing',
       from: from!,
@@ -103,6 +137,13 @@ function readPiece(line: string, graphic: string): OutlineRow | null {
       radius: radius!,
       sweep,
     };
+  }
+  const bend = BEND.exec(line);
+  if (bend) {
+    const [, contour, , from, to, offset, hand] = bend as unknown as string[];
+    const side = hand === 'left' ? 'L' : 'R';
+    const ends = { from: from!, to: to!, offset: offset!, side };
+    return { ...empty, contour: `${graphic}/${contour}`, kind: 'bend', ...ends };
   }
   const circle = CIRCLE.exec(line);
   if (!circle) return null;

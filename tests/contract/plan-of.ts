@@ -39,7 +39,7 @@ export function readDemo(file: string): Project {
   return read.value;
 }
 
-function assetsOf(project: Project): Assets {
+export function assetsOf(project: Project): Assets {
   const source = project.art?.source;
   const fonts = source?.kind === 'text' ? { [source.font]: fontBytes(source.font) } : {};
   const files =
@@ -52,7 +52,15 @@ function take<T>(result: Result<T>): T {
   throw new Error(result.problems.map((p) => `${p.code} ${p.where} ${p.what}`).join('; '));
 }
 
-export const planOf = (project: Project): Plan => take(engine.makePlan(project, assetsOf(project)));
+const planned = new Map<string, Plan>();
+
+/** Equal projects give equal plans: each is planned once, and shared between test files. */
+export function planOf(project: Project): Plan {
+  const key = JSON.stringify(project);
+  const plan = planned.get(key) ?? take(engine.makePlan(project, assetsOf(project)));
+  planned.set(key, plan);
+  return plan;
+}
 
 /** Ground, graphic and stakes only: what the stake files need, without passes and pictures. */
 export function stakeFilesOf(project: Project): {

@@ -26,6 +26,7 @@ const stakeRow = (r: Record<string, string>): StakeRow => ({
   reading1: r['tie1_text']!,
   from2: r['tie2_from']!,
   reading2: r['tie2_text']!,
+  offset: r['offset_text']!,
   side: r['side']!,
   checkFrom: r['check_from']!,
   checkReading: r['check_text']!,
@@ -39,6 +40,8 @@ const outlineRow = (r: Record<string, string>): OutlineRow => ({
   pin: r['pin_stake']!,
   radius: r['radius_text']!,
   sweep: r['sweep']!,
+  offset: r['offset_text']!,
+  side: r['side']!,
 });
 
 const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
@@ -100,8 +103,9 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
   it('keeps every clause of the contract', () => {
     const earlier = new Map(fixed);
     for (const row of stakes) {
-      const texts = [row['tie1_text'], row['tie2_text'], row['check_text']] as string[];
-      const values = [row['tie1_ft'], row['tie2_ft'], row['check_ft']] as string[];
+      const readings = ['tie1', 'tie2', 'check', 'offset'];
+      const texts = readings.map((name) => row[`${name}_text`]!);
+      const values = readings.map((name) => row[`${name}_ft`]!);
       texts.forEach((text, i) => {
         if (text === '') return;
         expect(Math.abs(readingFeet(text) - Number(values[i]))).toBeLessThan(1e-9);
@@ -110,11 +114,12 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
       if (row['method'] === 'ties') {
         expect(Number(row['intersection_deg'])).toBeGreaterThanOrEqual(30);
         expect(Number(row['intersection_deg'])).toBeLessThanOrEqual(150);
-        expect(['L', 'R']).toContain(row['side']);
+        expect([row['offset_ft'], row['offset_text']]).toEqual(['', '']);
       } else {
         expect([row['tie2_ft'], row['tie2_text'], row['intersection_deg']]).toEqual(['', '', '']);
-        expect(['T', 'A']).toContain(row['side']);
       }
+      expect(row['method'] === 'chord').toBe(row['tie1_text'] === '');
+      expect(row['method'] === 'line' ? ['T', 'A'] : ['L', 'R']).toContain(row['side']);
       const from = earlier.get(row['check_from']!);
       expect(from, `check of ${row['stake']} from an earlier place`).toBeDefined();
       const there = at.get(row['stake']!)!;
@@ -139,7 +144,7 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
   });
 
   it('swings at least 3 ft of tape, at most half a turn, with steps of at most 3/4 in', () => {
-    for (const row of outline.filter((r) => r['kind'] !== 'string')) {
+    for (const row of outline.filter((r) => r['pin_stake'] !== '')) {
       const radius = readingFeet(row['radius_text']!);
       expect(Math.abs(radius - Number(row['radius_ft']))).toBeLessThan(1e-9);
       expect(radius).toBeGreaterThanOrEqual(3);
@@ -158,13 +163,25 @@ describe.each(JOBS)('%s, set out from the files alone', (_, project) => {
     }
   });
 
-  it('numbers rounds as consecutive stakes from the same two controls', () => {
+  it('bends at most half a turn over 6 ft, an inch or more off the straight line', () => {
+    for (const row of outline.filter((r) => r['kind'] === 'bend')) {
+      const offset = readingFeet(row['offset_text']!);
+      expect(Math.abs(offset - Number(row['offset_ft']))).toBeLessThan(1e-9);
+      expect(offset).toBeGreaterThanOrEqual(1 / 12);
+      const chord = distance(at.get(row['from_stake']!)!, at.get(row['to_stake']!)!);
+      expect(chord).toBeLessThanOrEqual(6.1);
+      expect(offset).toBeLessThanOrEqual(chord / 2);
+    }
+  });
+
+  it('numbers rounds as consecutive stakes from the same two controls, or of a short tape', () => {
     const seen = new Map<string, string>();
     let last = 0;
     for (const row of stakes) {
       const round = Number(row['round']);
       expect(round === last || round === last + 1).toBe(true);
-      const pair = [row['tie1_from'], row['tie2_from']].sort().join('+');
+      const short = row['method'] === 'offset' || row['method'] === 'chord';
+      const pair = short ? 'short' : [row['tie1_from'], row['tie2_from']].sort().join('+');
       expect(seen.get(row['round']!) ?? pair).toBe(pair);
       seen.set(row['round']!, pair);
       last = round;

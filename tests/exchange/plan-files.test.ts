@@ -32,7 +32,9 @@ describe('drawing files', () => {
     const dxf = new DxfParser().parseSync(planDxf(plan))!;
     const at = new Map(plan.stakes!.stakes.map((s) => [s.id, s.at]));
     const swings = plan.stakes!.contours.flatMap((c) => c.pieces.filter((p) => p.kind === 'swing'));
-    const arcs = dxf.entities.filter((e) => e.type === 'ARC') as unknown as {
+    const arcs = dxf.entities.filter(
+      (e) => e.type === 'ARC' && e.layer === 'SWINGS',
+    ) as unknown as {
       center: { x: number; y: number };
       radius: number;
       startAngle: number;

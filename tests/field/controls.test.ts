@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { parseLength } from '../../src/base/quantity';
 import { seededRandom } from '../../src/base/random';
 import { buildField } from '../../src/field/build-field';
+import { checkScale } from '../../src/field/prove-controls';
 import { pointDistance } from '../../src/geometry/point';
 import { fieldWith, specWith } from './fixtures';
 
@@ -58,7 +59,7 @@ describe('proving tapes', () => {
   it.each(['in', 'out'] as const)('say what the tape must read, bases %s', (bases) => {
     const field = fieldWith({ bases });
     const pairs = field.proving.map((t) => `${t.from}-${t.to}`);
-    expect(pairs).toEqual(['1B-2B', '2B-3B', 'HP-2B', '1B-3B']);
+    expect(pairs).toEqual(['HP-1B', 'HP-3B', '1B-2B', '2B-3B', 'HP-2B', '1B-3B']);
     for (const tape of field.proving) {
       const exact = pointDistance(at(field, tape.from).at, at(field, tape.to).at);
       const read = parseLength(tape.text);
@@ -88,12 +89,41 @@ describe('proving tapes', () => {
           x: p.x + 0.7 * inch * random.normal(),
           y: p.y + 0.7 * inch * random.normal(),
         });
-        const pull = 0.25 * inch * random.normal() + (exact / 3000) * random.normal();
+        const pull = 0.25 * inch * random.normal() + (exact / 3750) * random.normal();
         sum += (pointDistance(shift(a), shift(b)) + pull - exact) ** 2;
       }
       const spreadIn = 12 * Math.sqrt(sum / days);
       expect(tape.limitIn / (3 * spreadIn)).toBeGreaterThan(0.97);
       expect(tape.limitIn / (3 * spreadIn)).toBeLessThan(1.03);
     }
+  });
+
+  it('together have a scale limit of three times the spread of the mean of simulated days', () => {
+    const field = fieldWith({ controlSigmaIn: 0.4 });
+    const random = seededRandom(23);
+    const tape = { readingSigmaIn: 0.25, proportional: 1 / 3750 };
+    const check = checkScale(field.controls, tape)!;
+    const days = 12000;
+    let sum = 0;
+    for (let i = 0; i < days; i++) {
+      const today = new Map(
+        field.controls.map((c) => [
+          c.id,
+          { x: c.at.x + (0.4 / 12) * random.normal(), y: c.at.y + (0.4 / 12) * random.normal() },
+        ]),
+      );
+      const off = field.proving.map(({ from, to }) => {
+        const exact = pointDistance(at(field, from).at, at(field, to).at);
+        const pull = (0.25 / 12) * random.normal() + (exact / 3750) * random.normal();
+        return pointDistance(today.get(from)!, today.get(to)!) + pull - exact;
+      });
+      sum += (off.reduce((a, b) => a + b, 0) / off.length) ** 2;
+    }
+    expect(check.count).toBe(6);
+    expect(check.limitIn / (3 * 12 * Math.sqrt(sum / days))).toBeGreaterThan(0.97);
+    expect(check.limitIn / (3 * 12 * Math.sqrt(sum / days))).toBeLessThan(1.03);
+    // Four sides of about 90 ft and two diagonals of about 127 ft.
+    expect(check.meanFt).toBeGreaterThan(100);
+    expect(check.meanFt).toBeLessThan(105);
   });
 });

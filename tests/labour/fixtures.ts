@@ -58,6 +58,7 @@ export function stakePlan(crew: 2 | 3 | 4 = 3): StakePlan {
       stake('4', 'outline', 2, 0, 290),
       stake('5', 'pin', 2, 30, 275),
     ],
+    walk: { ft: 900, changes: 2, seconds: 300, boundSeconds: 280 },
     rounds: [
       { number: 1, from: ['1B', '3B'], stakes: ['K1', 'K2'] },
       { number: 2, from: ['K1', 'K2'], stakes: ['1', '2', '3', '4', '5'] },

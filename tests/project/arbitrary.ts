@@ -68,6 +68,33 @@ const day = fc
   .date({ min: new Date('2020-01-01'), max: new Date('2040-01-01'), noInvalidDate: true })
   .map((d) => d.toISOString().slice(0, 10));
 
+const tape = fc.record(
+  {
+    name: line,
+    material: fc.constantFrom('fibreglass' as const, 'steel' as const),
+    accuracyClass: fc.constantFrom('I' as const, 'II' as const, 'III' as const),
+    readingSigmaIn: number(0, 6),
+    proportional: number(0, 0.1),
+    scaleSigma: number(0, 0.1),
+    limitFt: number(10, 1000),
+  },
+  { requiredKeys: ['readingSigmaIn', 'proportional', 'limitFt'] },
+);
+
+const steel = fc.record({
+  temperatureF: number(-60, 200),
+  pullLb: number(1, 100),
+  spanFt: number(0, 1000),
+  standardF: number(-60, 200),
+  standardPullLb: number(0, 100),
+  weightLbPerFt: number(0, 1),
+  sectionSqIn: number(0.0005, 0.2),
+});
+
+const stakeout = fc
+  .record({ tape, secondTape: tape, steel }, { requiredKeys: ['tape'] })
+  .map((parts) => ({ ...defaultProject().stakeout, ...parts }));
+
 export const anyProject: fc.Arbitrary<Project> = fc
   .record({
     name: line,
@@ -97,6 +124,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       overrides: fc.dictionary(id, ownFigures, { maxKeys: 3 }),
       gate: point,
     }),
+    stakeout,
     labour: fc.record({
       people: fc.integer({ min: 1, max: 50 }),
       opens: fc.constant('05:45'),

@@ -31,6 +31,11 @@ const USES = [
   use(edits.setDate, '2028-02-29', (p) => p.date === '2028-02-29'),
   use(edits.setUnits, 'metric', (p) => p.units === 'metric'),
   use(edits.setPaper, 'a4', (p) => p.paper === 'a4'),
+  use(
+    edits.setCrewAddress,
+    'https://grounds.example.edu/crew/',
+    (p) => p.crewAddress === 'https://grounds.example.edu/crew/',
+  ),
   use(edits.setField, { foulWidthFt: 45 }, (p) => p.field.foulWidthFt === 45),
   use(edits.setFence, [], (p) => p.field.fence.length === 0),
   use(
@@ -101,9 +106,21 @@ const USES = [
     { limitFt: 300 },
     (p) => p.stakeout.tape.limitFt === 300 && p.stakeout.tape.readingSigmaIn === 0.25,
   ),
+  // The class limit over the whole tape is two sigma: (0.6 + 0.4 × 61 mm) / 2 over 60.96 m.
+  use(edits.setTapeClass, 'III', (p) => {
+    const { accuracyClass, scaleSigma } = p.stakeout.tape;
+    return accuracyClass === 'III' && Math.abs(scaleSigma! - 25 / 2 / 60_960) < 1e-12;
+  }),
+  use(
+    edits.setSecondTape,
+    { ...defaultProject().stakeout.tape, material: 'steel' as const, limitFt: 300 },
+    (p) => p.stakeout.secondTape?.limitFt === 300 && p.stakeout.tape.limitFt === 200,
+  ),
+  use(edits.setSteel, { temperatureF: 41 }, (p) => p.stakeout.steel?.temperatureF === 41),
   use(edits.setCrew, 4, (p) => p.stakeout.crew === 4),
   use(edits.setPeople, 6, (p) => p.labour.people === 6),
   use(edits.setWindow, { opens: '07:00', closes: '15:30' }, (p) => p.labour.closes === '15:30'),
+  use(edits.setRates, { 'set-pins': rate }, (p) => p.labour.rates['set-pins']?.high === 3),
   use(edits.setRate, { task: 'set-stakes', rate }, (p) => p.labour.rates['set-stakes']?.high === 3),
   use(edits.setSeats, [], (p) => p.seats.length === 0),
 ];
@@ -128,7 +145,7 @@ describe('edits', () => {
     expect(writeProject(START)).toBe(before);
     const history = record(startHistory(START), label, result.value);
     expect(undo(history).present).toBe(START);
-    const parts = Object.keys(START) as (keyof Project)[];
+    const parts = Object.keys({ ...START, ...result.value }) as (keyof Project)[];
     expect(parts.filter((key) => result.value[key] !== START[key]).length).toBe(1);
   });
 
@@ -148,6 +165,9 @@ describe('edits', () => {
     const back =
       own.ok && edits.setMachineFigures.apply(own.value, { machine: 'm', figures: null });
     expect(back && back.ok && back.value).toEqual(START);
+    const served = edits.setCrewAddress.apply(START, 'https://a.example/crew');
+    const unserved = served.ok && edits.setCrewAddress.apply(served.value, '');
+    expect(unserved && unserved.ok && unserved.value).toEqual(START);
     const rated = edits.setRate.apply(START, { task: 't', rate });
     const unrated = rated.ok && edits.setRate.apply(rated.value, { task: 't', rate: null });
     expect(unrated && unrated.ok && unrated.value).toEqual(START);

@@ -5,6 +5,7 @@ import type { LengthSystem } from '../../src/base/quantity';
 import type { Plan } from '../../src/plan/model';
 import { composePacket } from '../../src/sheets/compose-packet';
 import { writePdf } from '../../src/sheets/write-pdf';
+import type { SetMethod } from '../../src/stakeout/model';
 import { planFixture } from './plan-fixture';
 import { readPdfLines } from './read-pdf';
 import { sheetFonts } from './sheet-fonts';
@@ -13,11 +14,32 @@ const fonts = sheetFonts();
 const READING = String.raw`(\d+' \d+(?: \d+\/\d+)?"|\d+\.\d{3} m)`;
 const LIMIT = String.raw`(\d+(?: \d+\/\d+)?"|\d+\/\d+"|\d+ mm)`;
 const STAKE = new RegExp(
-  String.raw`^(\w+) (control|outline|pin|guide) (?:ties (\w+) ${READING} (\w+) ${READING} (left|right)|line (\w+) ${READING} (toward|away from) (\w+)) check (\w+) ${READING} within ${LIMIT}( over)?$`,
+  String.raw`^(\w+) (control|outline|pin|guide) (?:ties (\w+) ${READING} (\w+) ${READING} (left|right)|line (\w+) ${READING} (toward|away from) (\w+)|offset (\w+) ${READING} (\w+) ${READING} (left|right)|chord (\w+) (\w+) offset ${READING} (left|right)) check (\w+) ${READING} within ${LIMIT}( over)?$`,
 );
+const HANDS = new Map([
+  ['left', 'L'],
+  ['right', 'R'],
+  ['toward', 'T'],
+  ['away from', 'A'],
+]);
+
+/** What a row must say, in the order of its words. */
+function plannedCells(set: SetMethod): string[] {
+  switch (set.method) {
+    case 'ties':
+      return [set.tie1.from, set.tie1.reading.text, set.tie2.from, set.tie2.reading.text, set.side];
+    case 'line':
+      return [set.tie1.from, set.tie1.reading.text, set.side, set.lineTo];
+    case 'offset':
+      return [set.tie1.from, set.tie1.reading.text, set.lineTo, set.offset.text, set.side];
+    case 'chord':
+      return [set.chordFrom, set.lineTo, set.offset.text, set.side];
+  }
+}
+
 const CONTROL = /^(\w+) (fixed|set) x (-?\d+\.\d{3}) y (-?\d+\.\d{3}) sigma (\d+\.\d\d) (.+)$/;
 const PIECE = new RegExp(
-  String.raw`^(\d+)\.(\d+) (?:string from (\w+) to (\w+)|swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)|circle pin (\w+) radius ${READING} full circle)$`,
+  String.raw`^(\d+)\.(\d+) (?:string from (\w+) to (\w+)|swing from (\w+) to (\w+) pin (\w+) radius ${READING} turn (clockwise|counter-clockwise)|bend from (\w+) to (\w+) offset ${READING} (left|right)|circle pin (\w+) radius ${READING} full circle)$`,
 );
 
 describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (units) => {
@@ -35,25 +57,17 @@ describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (uni
     const printed = rows.map((r) => ({
       id: r[1],
       kind: r[2],
-      set: r[3]
-        ? [r[3], r[4], r[5], r[6], r[7] === 'left' ? 'L' : 'R']
-        : [r[8], r[9], r[11], r[10] === 'toward' ? 'T' : 'A'],
-      check: [r[12], r[13]],
-      over: r[15] !== undefined,
+      set: r
+        .slice(3, 21)
+        .filter((cell) => cell !== undefined)
+        .map((cell) => HANDS.get(cell) ?? cell),
+      check: [r[21], r[22]],
+      over: r[24] !== undefined,
     }));
     const planned = plan.stakes!.stakes.map((s) => ({
       id: s.id,
       kind: s.kind,
-      set:
-        s.set.method === 'ties'
-          ? [
-              s.set.tie1.from,
-              s.set.tie1.reading.text,
-              s.set.tie2.from,
-              s.set.tie2.reading.text,
-              s.set.side,
-            ]
-          : [s.set.tie1.from, s.set.tie1.reading.text, s.set.lineTo, s.set.side],
+      set: plannedCells(s.set),
       check: [s.check.from, s.check.reading.text],
       over: plan.stakes!.overTarget.includes(s.id),
     }));
@@ -82,7 +96,8 @@ describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (uni
     const printed = rows.map((r) => {
       const key = [r[1], r[2]];
       if (r[3]) return [...key, 'string', r[3], r[4]];
-      if (r[10]) return [...key, 'circle', r[10], r[11]];
+      if (r[10]) return [...key, 'bend', ...r.slice(10, 13), HANDS.get(r[13]!)];
+      if (r[14]) return [...key, 'circle', r[14], r[15]];
       return [...key, 'swing', r[5], r[6], r[7], r[8], r[9]];
     });
     const planned = plan.stakes!.contours.flatMap((c) =>
@@ -90,6 +105,7 @@ describe.each<LengthSystem>(['feet-inches', 'metric'])('packet text in %s', (uni
         const key = [String(c.contour), String(i + 1), p.kind];
         if (p.kind === 'string') return [...key, p.from, p.to];
         if (p.kind === 'circle') return [...key, p.pin, p.radius.text];
+        if (p.kind === 'bend') return [...key, p.from, p.to, p.offset.text, p.side];
         const turn = p.sweep === 'cw' ? 'clockwise' : 'counter-clockwise';
         return [...key, p.from, p.to, p.pin, p.radius.text, turn];
       }),
@@ -136,9 +152,12 @@ describe('the grammar in docs/sheets.md', () => {
       prove: plan.field.proving.length,
       ties: stakes.stakes.filter((s) => s.set.method === 'ties').length,
       line: stakes.stakes.filter((s) => s.set.method === 'line').length,
+      offset: stakes.stakes.filter((s) => s.set.method === 'offset').length,
+      chord: stakes.stakes.filter((s) => s.set.method === 'chord').length,
       count: stakes.rounds.length,
       graphic: 1,
       string: stakes.strings,
+      bend: stakes.bends ?? 0,
       swing: stakes.swings,
       circle: 1,
     });

@@ -188,6 +188,51 @@ function ringPieces(
   ];
 }
 
+/** A round of short tapes: 9 in right of the middle of stakes 3 to 4, then off the line 5 to 6. */
+function shortStakes(stakes: readonly Stake[], units: LengthSystem): Stake[] {
+  const named = (id: string) => stakes.find((s) => s.id === id)!.at;
+  const rest = { kind: 'guide', round: 6, covariance: { xx: 0.6, xy: 0.1, yy: 0.5 } } as const;
+  const offset = roundReading(0.75, units);
+  const along = roundReading(4, units);
+  const place = (a: Point, b: Point, ft: number): Point => {
+    const length = pointDistance(a, b);
+    const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
+    return { x: a.x + ux * ft + uy * offset.ft, y: a.y + uy * ft - ux * offset.ft };
+  };
+  const first = place(named('3'), named('4'), pointDistance(named('3'), named('4')) / 2);
+  const second = place(named('5'), named('6'), along.ft);
+  const check = (from: string, at: Point) => ({
+    from,
+    reading: roundReading(pointDistance(named(from), at), units),
+    limitIn: 1.3,
+  });
+  const next = stakes.length - 2;
+  return [
+    {
+      ...rest,
+      id: String(next),
+      at: first,
+      set: { method: 'chord', chordFrom: '3', lineTo: '4', offset, side: 'R' },
+      check: check('5', first),
+      semiMajor95In: 2.2,
+    },
+    {
+      ...rest,
+      id: String(next + 1),
+      at: second,
+      set: {
+        method: 'offset',
+        tie1: { from: '5', reading: along },
+        lineTo: '6',
+        offset,
+        side: 'R',
+      },
+      check: check('3', second),
+      semiMajor95In: 2.3,
+    },
+  ];
+}
+
 function fixtureStakes(field: Field, units: LengthSystem, letters: number): StakePlan {
   const { stakes: setOnes, controls } = setControls(field, units);
   const all = [...field.controls, ...controls];
@@ -196,7 +241,8 @@ function fixtureStakes(field: Field, units: LengthSystem, letters: number): Stak
   const from = (round: number): readonly [Control, Control] =>
     round === 4 ? [named('K1'), named('K3')] : [named('K1'), named('K2')];
   const rest = drafts.map((draft) => setStake(draft, from(draft.round), units));
-  const stakes = [...setOnes, ...rest];
+  const tied = [...setOnes, ...rest];
+  const stakes = [...tied, ...shortStakes(tied, units)];
   const ids = (round: number) => stakes.filter((s) => s.round === round).map((s) => s.id);
   const pieces = contours.flatMap((c) => c.pieces);
   return {
@@ -209,12 +255,14 @@ function fixtureStakes(field: Field, units: LengthSystem, letters: number): Stak
     },
     controls: all,
     stakes,
+    walk: { ft: 1240, changes: 2, seconds: 340, boundSeconds: 310 },
     rounds: [
       { number: 1, from: ['HP', '2B'], stakes: ids(1) },
       { number: 2, from: ['1B', '2B'], stakes: ids(2) },
       { number: 3, from: ['3B', '2B'], stakes: ids(3) },
       { number: 4, from: ['K1', 'K3'], stakes: ids(4) },
       { number: 5, from: ['K1', 'K2'], stakes: ids(5) },
+      { number: 6, from: null, stakes: ids(6) },
     ],
     contours,
     strings: pieces.filter((p) => p.kind === 'string').length,

@@ -2,10 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
 import type { Link } from '../../src/stakeout/chain';
 import { fitChain, type ChainRules } from '../../src/stakeout/fit-chain';
+import { DEFAULT_MINUTES, type CrewMinutes } from '../../src/stakeout/minutes';
+import { linkPrices } from '../../src/stakeout/price-links';
 import { traceContour, type Trace } from '../../src/stakeout/trace';
+import {
+  exactChain,
+  plainGapOfArc,
+  plainGapOfString,
+  plainSweeps,
+  type PlainContour,
+} from '../support/exact-chain';
 
 const TUBE = 0.24;
-const SPACING = 8.75 / 12;
 
 /** A small closed contour: a lumpy blob with one sharp corner. */
 function blob(seed: number) {
@@ -30,85 +38,49 @@ const rulesFor = (t: Trace): ChainRules => ({
   banned: new Set(),
   lenient: new Uint8Array(t.count),
   mayPin: () => true,
+  prices: linkPrices(MINUTES),
 });
 
-const at = (t: Trace, i: number) => [t.x[i % t.count]!, t.y[i % t.count]!] as const;
+// By hand from a crew's minutes: 5 for a stake, 1 a string and 0.1 a foot, 2 a bend, 3 a swing, 2.5 a
+// pin of the short tape.
+const MINUTES: CrewMinutes = {
+  ...DEFAULT_MINUTES,
+  ...{ ties: 5, short: 2.5, stringEach: 1, stringPerFt: 0.1, bend: 2, swing: 3 },
+};
+const PRICES = { string: 6, stringPerFt: 0.1, bend: 7, nearSwing: 10.5, farSwing: 13 };
 
-/** Largest distance of the points between from the straight chord, by brute force. */
-function stringGap(t: Trace, i: number, j: number): number {
-  const [a, b] = [at(t, i), at(t, j)];
-  const d2 = (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2;
-  let worst = 0;
-  for (let k = i + 1; k < j; k++) {
-    const p = at(t, k);
-    const s = Math.min(
-      1,
-      Math.max(0, ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / d2),
-    );
-    worst = Math.max(
-      worst,
-      Math.hypot(p[0] - a[0] - s * (b[0] - a[0]), p[1] - a[1] - s * (b[1] - a[1])),
-    );
-  }
-  return worst;
+const plain = (t: Trace): PlainContour => ({ x: t.x, y: t.y, corner: t.corners, count: t.count });
+
+const chordOf = (t: Trace, { from, to }: Link) =>
+  Math.hypot(t.x[to % t.count]! - t.x[from]!, t.y[to % t.count]! - t.y[from]!);
+
+/** At best: the pin is taken as near, so that a chain that needs far pins cannot look cheaper. */
+const costOf = (t: Trace, links: readonly Link[]) =>
+  links.reduce(
+    (sum, l) =>
+      sum +
+      { string: PRICES.string + PRICES.stringPerFt * chordOf(t, l), bend: 7, swing: 10.5 }[l.kind],
+    0,
+  );
+
+/** The best arc that was tried for the link. */
+function arcGap(t: Trace, link: Link): number {
+  const gaps = plainSweeps(2000).map((s) => plainGapOfArc(plain(t), link.from, link.to, s, 1));
+  return Math.min(...gaps);
 }
 
-/** Smallest over many arcs (radius 3.1 to 100 ft, at most 176 degrees) of the largest gap. */
-function swingGap(t: Trace, i: number, j: number, samples: number): number {
-  const [a, b] = [at(t, i), at(t, j)];
-  const h = Math.hypot(b[0] - a[0], b[1] - a[1]) / 2;
-  const m = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] as const;
-  const n = [-(b[1] - a[1]) / (2 * h), (b[0] - a[0]) / (2 * h)] as const;
-  let best = Infinity;
-  for (let s = -samples; s <= samples; s++) {
-    const bulge = Math.tan(((s / samples) * 44 * Math.PI) / 180);
-    const radius = (h * (1 + bulge * bulge)) / (2 * Math.abs(bulge));
-    if (!(radius >= 3.1 && radius <= 100)) continue;
-    const off = (h * (1 - bulge * bulge)) / (2 * bulge);
-    const c = [m[0] + off * n[0], m[1] + off * n[1]] as const;
-    let worst = 0;
-    for (let k = i + 1; k < j && worst < best; k++) {
-      const p = at(t, k);
-      worst = Math.max(worst, Math.abs(Math.hypot(p[0] - c[0], p[1] - c[1]) - radius));
-    }
-    best = Math.min(best, worst);
-  }
-  return best;
-}
-
-/** Cheapest closed chain from node 0 by trying every link: strings cost 1, swings 2. */
-function exhaustiveCost(t: Trace): number {
-  const n = t.count;
-  const cost = new Array<number>(n + 1).fill(Infinity);
-  cost[0] = 0;
-  for (let j = 1; j <= n; j++) {
-    for (let i = j - 1; i >= 0; i--) {
-      const [a, b] = [at(t, i), at(t, j)];
-      if (Math.hypot(a[0] - b[0], a[1] - b[1]) >= SPACING) {
-        if (cost[i]! + 1 < cost[j]! && stringGap(t, i, j) <= TUBE) cost[j] = cost[i]! + 1;
-        if (cost[i]! + 2 < cost[j]! && swingGap(t, i, j, 400) <= TUBE) cost[j] = cost[i]! + 2;
-      }
-      if (t.corners[i] && i > 0) break;
-    }
-  }
-  return cost[n]!;
-}
-
-const costOf = (links: readonly Link[]) =>
-  links.reduce((sum, l) => sum + (l.kind === 'string' ? 1 : 2), 0);
-
-describe('the fewest stakes and pins along a contour', () => {
+describe('the fewest minutes along a contour', () => {
   it.each([1, 2, 3, 4, 5, 6])('equals an exhaustive search on small contours (draw %i)', (seed) => {
     const t = traceContour(blob(seed), 0);
     const chain = fitChain(t, rulesFor(t));
     expect(chain.strained).toBe(false);
+    const exact = exactChain(plain(t), TUBE, PRICES, 300);
     // The search samples arcs, so it can only miss one; the chain may not cost more.
-    expect(costOf(chain.links)).toBeLessThanOrEqual(exhaustiveCost(t));
+    expect(costOf(t, chain.links)).toBeLessThanOrEqual(exact.cost + 0.0001);
+    expect(chain.links.length).toBeLessThanOrEqual(1.02 * exact.links);
     for (const link of chain.links) {
       const gap =
-        link.kind === 'string'
-          ? stringGap(t, link.from, link.to)
-          : swingGap(t, link.from, link.to, 4000);
+        link.kind === 'string' ? plainGapOfString(plain(t), link.from, link.to) : arcGap(t, link);
       expect(gap).toBeLessThanOrEqual(TUBE + 0.002);
     }
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { isShort, methodControls } from '../../src/stakeout/ties';
 import { seededRandom } from '../../src/base/random';
 import {
   densify,
@@ -9,6 +10,7 @@ import {
   setOut,
   type Place,
 } from './support/crew';
+import { outlineFigures } from './support/outline-figures';
 import {
   defaultField,
   emblemRegion,
@@ -77,18 +79,28 @@ describe.each(CASES)('%s', (_, make) => {
     );
   });
 
+  it('never crosses, and stands for five grid marks and more with each stake of a word', () => {
+    const figures = outlineFigures(plan, graphic, SPEC.toleranceIn);
+    expect(figures.crossings).toBe(0);
+    if (_.includes('pacifico')) {
+      expect(figures.toGrid).toBeLessThanOrEqual(0.22);
+      expect(figures.toDouglasPeucker).toBeLessThanOrEqual(0.4);
+    }
+  });
+
   it('puts every stake where it says, every printed text being its value', () => {
     for (const stake of plan.stakes)
       expect(away(at.get(stake.id)!, place(stake.at))).toBeLessThan(0.0005);
     for (const c of plan.controls) expect(away(at.get(c.id)!, place(c.at))).toBeLessThan(0.0005);
     const readings = [
       ...plan.stakes.flatMap((s) => [
-        s.set.tie1.reading,
+        ...(s.set.method === 'chord' ? [] : [s.set.tie1.reading]),
+        ...(s.set.method === 'offset' || s.set.method === 'chord' ? [s.set.offset] : []),
         ...(s.set.method === 'ties' ? [s.set.tie2.reading] : []),
         s.check.reading,
       ]),
       ...plan.contours.flatMap((c) =>
-        c.pieces.flatMap((p) => (p.kind === 'string' ? [] : [p.radius])),
+        c.pieces.flatMap((p) => ('radius' in p ? [p.radius] : 'offset' in p ? [p.offset] : [])),
       ),
     ];
     for (const r of readings) expect(readText(r.text)).toBeCloseTo(r.ft, 9);
@@ -96,7 +108,8 @@ describe.each(CASES)('%s', (_, make) => {
 
   it('keeps every reading within the tape and every pair of circles at 30 to 150 degrees', () => {
     for (const s of plan.stakes) {
-      expect(s.set.tie1.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
+      if (s.set.method !== 'chord')
+        expect(s.set.tie1.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
       expect(s.check.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
       if (s.set.method !== 'ties') continue;
       expect(s.set.tie2.reading.ft).toBeLessThanOrEqual(SPEC.tape.limitFt);
@@ -113,8 +126,7 @@ describe.each(CASES)('%s', (_, make) => {
     plan.stakes.forEach((s, i) => {
       const source = order.get(s.check.from);
       if (controls.get(s.check.from)?.kind !== 'fixed') expect(source).toBeLessThan(i);
-      const pulled =
-        s.set.method === 'ties' ? [s.set.tie1.from, s.set.tie2.from] : [s.set.tie1.from];
+      const pulled = s.set.method === 'line' ? [s.set.tie1.from] : methodControls(s.set);
       expect(pulled).not.toContain(s.check.from);
       expect(
         Math.abs(away(at.get(s.check.from)!, at.get(s.id)!) - s.check.reading.ft) * 12,
@@ -133,21 +145,21 @@ describe.each(CASES)('%s', (_, make) => {
     );
   });
 
-  it('numbers rounds from 1, one pair of controls each, set controls before their use', () => {
+  it('numbers rounds from 1, one pair of controls or short tapes each, nothing used before it is set', () => {
     let round = 0;
     let held = '';
     const known = new Set(plan.controls.filter((c) => c.kind === 'fixed').map((c) => c.id));
+    const set = new Set(known);
     for (const s of plan.stakes) {
-      const used =
-        s.set.method === 'ties'
-          ? [s.set.tie1.from, s.set.tie2.from]
-          : [s.set.tie1.from, s.set.lineTo];
-      for (const id of used) expect(known.has(id)).toBe(true);
-      const pair = [...used].sort().join(' ');
+      const used = methodControls(s.set);
+      const standing = isShort(s.set) ? set : known;
+      for (const id of used) expect(standing.has(id), `${id} for ${s.id}`).toBe(true);
+      const pair = isShort(s.set) ? 'short' : [...used].sort().join(' ');
       if (pair !== held) round++;
       held = pair;
       expect(s.round).toBe(round);
       if (s.kind === 'control') known.add(s.id);
+      set.add(s.id);
     }
     expect(plan.rounds.map((r) => r.number)).toEqual(plan.rounds.map((_, i) => i + 1));
     expect(plan.rounds.flatMap((r) => r.stakes)).toEqual(plan.stakes.map((s) => s.id));
@@ -188,13 +200,15 @@ describe.each(CASES)('%s', (_, make) => {
     for (const s of plan.stakes) if (s.kind !== 'control') expect(used.has(s.id)).toBe(true);
     const pieces = plan.contours.flatMap((c) => c.pieces);
     expect(plan.strings).toBe(pieces.filter((p) => p.kind === 'string').length);
-    expect(plan.swings).toBe(pieces.length - plan.strings);
+    expect(plan.bends).toBe(pieces.filter((p) => p.kind === 'bend').length);
+    expect(plan.swings).toBe(pieces.length - plan.strings - plan.bends!);
   });
 
   it('names the stakes above the target', () => {
     const over = plan.stakes.filter((s) => s.semiMajor95In > SPEC.target95In).map((s) => s.id);
     expect(plan.overTarget).toEqual(over);
-    expect(problems.map((p) => p.where)).toEqual(over.map((id) => `stake ${id}`));
+    expect(problems.map((p) => p.code)).toEqual(over.length > 0 ? ['stake-over-target'] : []);
+    expect(plan.advice === undefined).toBe(over.length === 0);
   });
 });
 

@@ -44,12 +44,14 @@ export function readingFeet(text: string): number {
 
 export interface StakeRow {
   readonly stake: string;
-  readonly method: 'ties' | 'line';
+  readonly method: 'ties' | 'line' | 'offset' | 'chord';
   readonly from1: string;
   readonly reading1: string;
   readonly from2: string;
-  /** Empty for `line`. */
+  /** Empty for all but `ties`. */
   readonly reading2: string;
+  /** Of `offset` and `chord`, else empty. */
+  readonly offset: string;
   readonly side: string;
   readonly checkFrom: string;
   readonly checkReading: string;
@@ -57,12 +59,15 @@ export interface StakeRow {
 
 export interface OutlineRow {
   readonly contour: string;
-  readonly kind: 'string' | 'swing' | 'circle';
+  readonly kind: 'string' | 'swing' | 'bend' | 'circle';
   readonly from: string;
   readonly to: string;
   readonly pin: string;
   readonly radius: string;
   readonly sweep: string;
+  /** Of a bend, else empty. */
+  readonly offset: string;
+  readonly side: string;
 }
 
 const minus = (a: Xy, b: Xy): Xy => [a[0] - b[0], a[1] - b[1]];
@@ -75,7 +80,9 @@ export function setStake(row: StakeRow, known: ReadonlyMap<string, Xy>): Xy {
   const base = minus(b, a);
   const d = length(base);
   const e: Xy = [base[0] / d, base[1] / d];
+  if (row.method === 'chord') return squareOff(row, a, e, d / 2);
   const r1 = readingFeet(row.reading1);
+  if (row.method === 'offset') return squareOff(row, a, e, r1);
   if (row.method === 'line') {
     const way = { T: 1, A: -1 }[row.side];
     if (way === undefined) throw new Error(`stake ${row.stake}: no such side ${row.side}`);
@@ -88,6 +95,14 @@ export function setStake(row: StakeRow, known: ReadonlyMap<string, Xy>): Xy {
   const left = { L: 1, R: -1 }[row.side];
   if (left === undefined) throw new Error(`stake ${row.stake}: no such side ${row.side}`);
   const off = left * Math.sqrt(square);
+  return [a[0] + along * e[0] - off * e[1], a[1] + along * e[1] + off * e[0]];
+}
+
+/** `along` feet from a in the direction e, then the row's offset square to it. */
+function squareOff(row: StakeRow, a: Xy, e: Xy, along: number): Xy {
+  const left = { L: 1, R: -1 }[row.side];
+  if (left === undefined) throw new Error(`stake ${row.stake}: no such side ${row.side}`);
+  const off = left * readingFeet(row.offset);
   return [a[0] + along * e[0] - off * e[1], a[1] + along * e[1] + off * e[0]];
 }
 
@@ -122,6 +137,7 @@ export function joinOutline(rows: readonly OutlineRow[], at: ReadonlyMap<string,
 /** Points of a piece, its last point left to the next piece. */
 function drawPiece(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy[] {
   if (row.kind === 'string') return [place(at, row.from, 'outline')];
+  if (row.kind === 'bend') return drawBend(row, at);
   const pin = place(at, row.pin, 'outline');
   const r = readingFeet(row.radius);
   if (row.kind === 'circle') return arc(pin, r, 0, 2 * Math.PI).slice(0, -1);
@@ -133,6 +149,38 @@ function drawPiece(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy[] {
   const ccw = (((end - start) % turn) + turn) % turn;
   const sweep = row.sweep === 'ccw' ? ccw : ccw - turn;
   return [from, ...arc(pin, r, start, sweep)];
+}
+
+/** The mark square to the middle of the two stakes, left or right facing the second. */
+export function bendMark(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy {
+  const a = place(at, row.from, 'outline');
+  const b = place(at, row.to, 'outline');
+  const d = length(minus(b, a));
+  const left = { L: 1, R: -1 }[row.side];
+  if (left === undefined) throw new Error(`bend from ${row.from}: no such side ${row.side}`);
+  const off = left * readingFeet(row.offset);
+  return [
+    (a[0] + b[0]) / 2 - (off * (b[1] - a[1])) / d,
+    (a[1] + b[1]) / 2 + (off * (b[0] - a[0])) / d,
+  ];
+}
+
+/** The arc from stake to stake through the mark: the circle about the three, by its equations. */
+function drawBend(row: OutlineRow, at: ReadonlyMap<string, Xy>): Xy[] {
+  const [a, m, b] = [
+    place(at, row.from, 'outline'),
+    bendMark(row, at),
+    place(at, row.to, 'outline'),
+  ];
+  const [p, q] = [minus(m, a), minus(b, a)];
+  const det = 2 * (p[0] * q[1] - p[1] * q[0]);
+  const [pp, qq] = [p[0] * p[0] + p[1] * p[1], q[0] * q[0] + q[1] * q[1]];
+  const c: Xy = [a[0] + (q[1] * pp - p[1] * qq) / det, a[1] + (p[0] * qq - q[0] * pp) / det];
+  const bearing = (z: Xy): number => Math.atan2(z[1] - c[1], z[0] - c[0]);
+  const turn = 2 * Math.PI;
+  const ahead = (z: Xy): number => (((bearing(z) - bearing(a)) % turn) + turn) % turn;
+  const sweep = ahead(m) < ahead(b) ? ahead(b) : ahead(b) - turn;
+  return arc(c, length(minus(a, c)), bearing(a), sweep).slice(0, -1);
 }
 
 function arc(pin: Xy, r: number, start: number, sweep: number): Xy[] {

@@ -1,7 +1,10 @@
 /** The stakes stage: strings and swings, stakes by round, the stake in hand with its two ties. */
 import { arcBetween, pathFlatten } from '../../geometry/arc';
 import type { Point } from '../../geometry/point';
-import type { Contour, OutlinePiece, Stake, StakePlan } from '../../stakeout/model';
+import { polylineNearest } from '../../geometry/polyline';
+import { bendArc } from '../../stakeout/bend';
+import type { Contour, OutlinePiece, Stake, StakePlan, Tie } from '../../stakeout/model';
+import { isShort, methodControls } from '../../stakeout/ties';
 import { compact } from '../text/figures';
 import { COLOUR } from './colours';
 import { trace } from './draw-passes';
@@ -42,10 +45,13 @@ export function drawStakes(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   drawNames(ctx, job, plan, hand, place, taken);
 }
 
-/** The two controls whose tapes meet at the stake. */
-export function heldAt(stake: Stake): readonly string[] {
-  const { set } = stake;
-  return set.method === 'ties' ? [set.tie1.from, set.tie2.from] : [set.tie1.from, set.lineTo];
+/** The two controls whose tapes meet at the stake, or the ends of the line it is set from. */
+export const heldAt = (stake: Stake): readonly string[] => methodControls(stake.set);
+
+/** Readings pulled straight from a control or stake to the stake. */
+function straightPulls({ set }: Stake): readonly Tie[] {
+  if (set.method === 'ties') return [set.tie1, set.tie2];
+  return set.method === 'line' ? [set.tie1] : [];
 }
 
 /** A piece of outline as points in feet. */
@@ -66,6 +72,9 @@ export function pieceLine(piece: OutlinePiece, points: Points): readonly Point[]
   const to = points.get(piece.to);
   if (!from || !to) return [];
   if (piece.kind === 'string') return [from, to];
+  if (piece.kind === 'bend') {
+    return pathFlatten([bendArc(from, to, piece.offset.ft, piece.side)], false);
+  }
   const centre = points.get(piece.pin);
   if (!centre) return [from, to];
   return pathFlatten([arcBetween(centre, from, to, piece.sweep === 'ccw' ? 1 : -1)], false);
@@ -95,7 +104,13 @@ function drawPieces(
   ctx.lineWidth = 1.8;
   ctx.setLineDash([8, 3.5, 0.1, 3.5]);
   ctx.beginPath();
-  for (const p of pieces) if (p.kind !== 'string') trace(ctx, pieceLine(p, points), place);
+  for (const p of pieces) {
+    if (p.kind === 'swing' || p.kind === 'circle') trace(ctx, pieceLine(p, points), place);
+  }
+  ctx.stroke();
+  ctx.setLineDash([3, 3]);
+  ctx.beginPath();
+  for (const p of pieces) if (p.kind === 'bend') trace(ctx, pieceLine(p, points), place);
   ctx.stroke();
   ctx.setLineDash([]);
   ctx.lineWidth = 2;
@@ -142,7 +157,6 @@ function drawTies(
   taken: Box[],
 ): void {
   const { set } = hand;
-  const ties = set.method === 'ties' ? [set.tie1, set.tie2] : [set.tie1];
   const target = place(hand.at);
   const check = points.get(hand.check.from);
   if (check) dashedCheck(ctx, place(check), target);
@@ -150,10 +164,25 @@ function drawTies(
     const far = points.get(set.lineTo);
     if (far) dashedCheck(ctx, place(far), target);
   }
-  for (const tie of ties) {
+  if (isShort(set)) drawOffset(ctx, hand, points, place, taken);
+  for (const tie of straightPulls(hand)) {
     const from = points.get(tie.from);
     if (from) cased(ctx, place(from), target, taken);
   }
+}
+
+/** The short line, and the offset from its foot. */
+function drawOffset(
+  ctx: CanvasRenderingContext2D,
+  hand: Stake,
+  points: Points,
+  place: Place,
+  taken: Box[],
+): void {
+  const [a, b] = heldAt(hand).map((id) => points.get(id));
+  if (!a || !b) return;
+  dashedCheck(ctx, place(a), place(b));
+  cased(ctx, place(polylineNearest([a, b], hand.at).point), place(hand.at), taken);
 }
 
 function drawPlates(
@@ -164,10 +193,8 @@ function drawPlates(
   place: Place,
   taken: Box[],
 ): void {
-  const { set } = hand;
-  const ties = set.method === 'ties' ? [set.tie1, set.tie2] : [set.tie1];
   const target = place(hand.at);
-  for (const tie of ties) {
+  for (const tie of straightPulls(hand)) {
     const from = points.get(tie.from);
     if (from) plate(ctx, job, place(from), target, compact(tie.reading.text), tie.from, taken);
   }

@@ -1,4 +1,4 @@
-/** What the crew has ticked off on the phone: stakes in, passes done; kept per plan. */
+/** Passes that were ticked off on the phone, kept per plan. */
 import { SvelteSet } from 'svelte/reactivity';
 import { keep, kept } from '../io/storage';
 

@@ -12,19 +12,32 @@ export const stakeName = (s: Stake): string => NAMES[s.kind];
 
 /** `right`, `left`, or along the line. */
 export function sideWords(s: Stake): string {
-  if (s.set.method === 'ties') return s.set.side === 'R' ? 'right' : 'left';
+  if (s.set.method !== 'line') return s.set.side === 'R' ? 'right' : 'left';
   return s.set.side === 'T'
     ? `from ${s.set.tie1.from} toward ${s.set.lineTo}`
     : `beyond ${s.set.tie1.from}, away from ${s.set.lineTo}`;
 }
 
-/** The whole sentence for the phone. */
-export function sideSentence(s: Stake): string {
-  if (s.set.method === 'ties') {
-    const side = s.set.side === 'R' ? 'Right' : 'Left';
-    return `${side} of the line ${s.set.tie1.from} to ${s.set.tie2.from}`;
+/** One reading to take, and where from. */
+export interface Pull {
+  readonly from: string;
+  readonly text: string;
+}
+
+/** The readings that set a stake, in the order in which they are taken. */
+export function pulls(s: Stake): Pull[] {
+  const { set } = s;
+  switch (set.method) {
+    case 'ties':
+      return [set.tie1, set.tie2].map((tie) => ({ from: tie.from, text: tie.reading.text }));
+    case 'line':
+      return [{ from: set.tie1.from, text: set.tie1.reading.text }];
+    case 'offset':
+      return [
+        { from: `${set.tie1.from} to ${set.lineTo}`, text: set.tie1.reading.text },
+        { from: 'square off', text: set.offset.text },
+      ];
+    case 'chord':
+      return [{ from: `mid ${set.chordFrom}, ${set.lineTo}`, text: set.offset.text }];
   }
-  return s.set.side === 'T'
-    ? `On the line ${s.set.tie1.from} to ${s.set.lineTo}`
-    : `On the line, beyond ${s.set.tie1.from} from ${s.set.lineTo}`;
 }

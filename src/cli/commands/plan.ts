@@ -28,9 +28,32 @@ export function planCommand(): Command {
 function headline(s: Summary): string {
   const hours = (h: number): string => h.toFixed(1);
   return [
-    `${s.name}: ${s.stakes} stakes in ${s.rounds} rounds, ${s.strings} strings, ${s.swings} swings.`,
+    `${s.name}: ${s.stakes} stakes in ${s.rounds} rounds, ${s.strings} strings, ${s.swings} swings, ${s.bends} bends.`,
+    ...savingLine(s),
+    ...loadLine(s),
     `Person-hours ${hours(s.person_hours_p50)} (P50), ${hours(s.person_hours_p90)} (P90); ` +
       `clock ${hours(s.clock_hours_p50)} h, ${hours(s.clock_hours_p90)} h: ` +
       (s.fits_p90 ? 'fits the window at P90.' : 'does not fit the window at P90.'),
   ].join('\n');
+}
+
+/** Beside the customary way; docs/stakeout.md says how it is computed. */
+function savingLine({ grid_saving: saving, tolerance_in: tolerance }: Summary): string[] {
+  if (!saving) return [];
+  const share = Math.round(100 * saving.ratio);
+  return [
+    `${saving.marks} outline stakes and pins, and ${saving.bend_marks} bend marks, stand for ${saving.grid_marks} ` +
+      `marks of a grid of ${saving.cell_ft.toFixed(2)}-ft cells that keeps the same ${tolerance} in: ${share} %.`,
+  ];
+}
+
+/** The heart of the load; `inventory.csv` has the rest. */
+function loadLine({ inventory }: Summary): string[] {
+  const of = (id: string): number => inventory[id] ?? 0;
+  if (of('stakes-all') === 0) return [];
+  return [
+    `To load: ${of('stakes-control')} control stakes, ${of('stakes-outline')} outline stakes, ` +
+      `${of('stakes-pin')} pins (${of('stakes-all')} to count out and in), ${of('string')} ft of string, ` +
+      `${of('dots')} paint dots, ${of('flags')} flags. The whole list: inventory.csv.`,
+  ];
 }

@@ -7,8 +7,8 @@ import { FAINT } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import type { Draft } from '../sheet-head';
 
-const TEXT_SIZE = 10;
-const LINE = 12.5;
+const TEXT_SIZE = 9.5;
+const LINE = 11.5;
 const HEAD_WIDTH = 148;
 
 export function cautionPages(kit: Kit): Draft[] {
@@ -20,7 +20,7 @@ export function cautionPages(kit: Kit): Draft[] {
   )) {
     addTitle(kit, flow, group.title);
     group.cautions.forEach((caution) => addCaution(kit, flow, caution));
-    flow.add([], 8);
+    flow.add([], 6);
   }
   addSigned(kit, flow);
   return flow.pages().map((marks) => ({
@@ -44,7 +44,7 @@ function addCaution(kit: Kit, flow: Flow, caution: Caution): void {
   const { left, right } = kit.paper;
   const x = left + HEAD_WIDTH;
   const lines = wrapText(kit.metrics, caution.text, TEXT_SIZE, 'regular', right - x);
-  const height = Math.max(1, lines.length) * LINE + 6;
+  const height = Math.max(1, lines.length) * LINE + 5;
   flow.need(height);
   const y = flow.y() + 12;
   flow.add(

@@ -4,6 +4,7 @@ import type { Control, ProvingTape } from '../../field/model';
 import type { Stake } from '../../stakeout/model';
 import { moveMarks } from '../draw-labels';
 import { wrapText } from '../fit-text';
+import { addHeading, addNote } from '../flow-notes';
 import { inkBox, inkRule, inkText } from '../ink';
 import { controlsOf, type Kit } from '../kit';
 import { FAINT, type Mark } from '../marks';
@@ -12,6 +13,7 @@ import type { Draft } from '../sheet-head';
 import { controlCells } from '../stake-words';
 import { PICTURE, touchPicture } from '../touch-pictures';
 import { CHECK_SIZE } from './stake-table';
+import { addScaleCheck, addSteel, addTapeChecks } from './tape-notes';
 
 const TEXT_LEFT = PICTURE.width + 12;
 const CELLS = [TEXT_LEFT, TEXT_LEFT + 34, TEXT_LEFT + 76, TEXT_LEFT + 160, TEXT_LEFT + 244];
@@ -24,6 +26,7 @@ export function controlPages(kit: Kit): Draft[] {
   const controls = controlsOf(kit.plan);
   addTapeChecks(kit, flow);
   addProving(kit, flow);
+  addSteel(kit, flow);
   addHead(kit, flow, 'Controls');
   controls.forEach((control) => addControl(kit, flow, control));
   flow.need(50);
@@ -40,47 +43,18 @@ const NOTE =
   'Feet in the field frame: the rear point of home plate is 0, 0; y runs toward second base and ' +
   'centre field, x toward first base and right field. sigma: how well the point is known, inches, ' +
   'each way. A set control is a stake that the crew drives in its round, marked so that nobody ' +
-  'pulls it, and pulled last, before the count.';
-
-function addHeading(kit: Kit, flow: Flow, text: string): void {
-  flow.add([inkText(kit.paper.left, flow.y() + 14, text, { size: 14, font: 'heading' })], 22);
-}
-
-function addNote(kit: Kit, flow: Flow, text: string): void {
-  const { left, right } = kit.paper;
-  for (const line of wrapText(kit.metrics, text, 9, 'regular', right - left))
-    flow.add([inkText(left, flow.y() + 9, line, { size: 9 })], 12);
-}
-
-function addTapeChecks(kit: Kit, flow: Flow): void {
-  addHeading(kit, flow, 'The tapes, before anything else');
-  const metric = kit.plan.project.units === 'metric';
-  const units = metric
-    ? 'Both tapes read in metres and centimetres.'
-    : 'Both tapes read in feet, inches and quarters, not in tenths of a foot.';
-  const rows = [
-    'Zero: see on each tape whether it starts at the ring, the hook or a printed mark. Hold that point.',
-    units,
-    'Lay the two tapes side by side, zeros together, equally tight. Apart by more than one step: change one.',
-  ];
-  for (const row of rows) addTick(kit, flow, row);
-  flow.add([], 8);
-}
-
-function addTick(kit: Kit, flow: Flow, text: string): void {
-  const { left } = kit.paper;
-  const y = flow.y() + 11;
-  flow.add([inkBox(left, y - 9, 10, 10), inkText(left + 18, y, text, { size: 10 })], 16);
-}
+  'pulls it, and pulled last, before the count. Its check stands in its row of the round: off by more ' +
+  'than the limit there, stop and re-measure; nothing is set from it until the check is good.';
 
 function addProving(kit: Kit, flow: Flow): void {
   addHeading(kit, flow, 'Proving tapes, before round 1');
   kit.plan.field.proving.forEach((tape) => addProof(kit, flow, tape));
+  addScaleCheck(kit, flow);
   flow.add([], 4);
   addNote(
     kit,
     flow,
-    'Off by more than the limit: tape it again, from the other end. Still off: look for a moved ' +
+    'One off by more than the limit: tape it again, from the other end. Still off: look for a moved ' +
       'base, a wrong socket or a tape in other units. Set nothing from that point until it is explained; ' +
       'enter the measured figures in the plan and print again.',
   );

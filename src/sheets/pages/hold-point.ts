@@ -1,4 +1,5 @@
 /** The hold point: no machine goes in before the count is signed. */
+import { stakesOut } from '../../labour/list-inventory';
 import { boxRing, inkBox, inkRing, inkRule, inkStroke, inkText } from '../ink';
 import type { Kit } from '../kit';
 import type { Mark } from '../marks';
@@ -8,7 +9,8 @@ export const HOLD_HEIGHT = 80;
 /** Marks with the top at `y`, across the sheet. */
 export function holdPoint(kit: Kit, y: number): Mark[] {
   const { left, right } = kit.paper;
-  const count = kit.plan.stakes?.stakes.length ?? 0;
+  const { stakes } = kit.plan;
+  const count = stakes ? stakesOut(stakes) : 0;
   const frame = boxRing({ minX: left, maxX: right, minY: y, maxY: y + HOLD_HEIGHT - 10 });
   const base = y + 45;
   const words = `Pull every string, pin and stake: ${count} on this plan, set controls included. No machine enters before this is signed.`;

@@ -8,36 +8,54 @@ import { FAINT } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import type { Draft } from '../sheet-head';
 import { drawLocator, LOCATOR_HEIGHT } from '../outline-locator';
-import { leastScaleIn } from '../plan-panels';
+import { leastScaleIn, type Panel } from '../plan-panels';
 import { drawStakePanel, planStakePanels, type StakePanelOptions } from '../stake-panels';
+import { outlineHowTos } from '../how-to';
+import { addHowTos } from '../how-to-boxes';
+import { outlineParts, partStakes, type OutlinePart } from '../outline-parts';
 import { outlineCells } from '../stake-words';
 
 const LEGEND = 18;
 const PANEL_HEAD = 16;
 const GAP = 8;
+/** Heights of the titles of a graphic and of a part. */
+const TITLE = 20;
+const PART_TITLE = 18;
 /** Rows of the list: as high as goes on the fewest sheets. */
 const ROW_HEIGHTS = [20, 19.5, 19, 18.5, 18, 17.5, 17, 16.5] as const;
 
 export function outlinePages(kit: Kit, stakes: StakePlan): Draft[] {
-  return [...drawingPages(kit, stakes), ...listPages(kit, stakes)];
+  const drawings = drawingPages(kit, stakes);
+  return [...drawings.pages, ...listPages(kit, stakes, drawings.panels)];
 }
 
-/** The drawings on the fewest sheets; of two ways that take as many, the one at the larger scale. */
-function drawingPages(kit: Kit, stakes: StakePlan): Draft[] {
+/** The drawings on the fewest sheets; of ways that take as many, the one at the largest scale. */
+function drawingPages(kit: Kit, stakes: StakePlan): Drawings {
   const { paper } = kit;
   const whole = paper.bottom - paper.top - LEGEND - PANEL_HEAD;
-  const beside = layDrawings(kit, stakes, whole - LOCATOR_HEIGHT - GAP);
-  const alone = layDrawings(kit, stakes, whole);
-  const fewer = alone.pages.length - beside.pages.length;
-  return fewer < 0 || (fewer === 0 && alone.scale > beside.scale) ? alone.pages : beside.pages;
+  const beside = whole - LOCATOR_HEIGHT - GAP;
+  const best = fewer(layDrawings(kit, stakes, beside), layDrawings(kit, stakes, whole));
+  if (best.pages.length === 1) return best;
+  return fewer(best, layDrawings(kit, stakes, beside, SMALLER_SCALE));
 }
 
-/** Drawings no higher than `maxHeight`, and the scale of the smallest. */
-function layDrawings(
-  kit: Kit,
-  stakes: StakePlan,
-  maxHeight: number,
-): { readonly pages: Draft[]; readonly scale: number } {
+/** 1 in = 12 ft: still above the least, and often on one sheet less. */
+const SMALLER_SCALE = 6;
+
+function fewer(a: Drawings, b: Drawings): Drawings {
+  const sheets = a.pages.length - b.pages.length;
+  return sheets > 0 || (sheets === 0 && b.scale > a.scale) ? b : a;
+}
+
+interface Drawings {
+  readonly pages: readonly Draft[];
+  readonly panels: readonly Panel[];
+  /** Of the smallest drawing. */
+  readonly scale: number;
+}
+
+/** Drawings no higher than `maxHeight`, at no more than `mostScale` points per foot. */
+function layDrawings(kit: Kit, stakes: StakePlan, maxHeight: number, mostScale?: number): Drawings {
   const { paper } = kit;
   const flow = startFlow(paper);
   const options: StakePanelOptions = {
@@ -46,6 +64,7 @@ function layDrawings(
     held: [],
     width: paper.right - paper.left,
     maxHeight,
+    ...(mostScale === undefined ? {} : { mostScale }),
   };
   const panels = planStakePanels(kit, options);
   addLegend(kit, flow);
@@ -64,43 +83,61 @@ function layDrawings(
   });
   const pages = flow.pages().map((marks) => ({
     title: 'Outline, drawing',
-    lead: `${stakes.strings} strings and ${stakes.swings} swings. Numbers stand beside their stakes or at a leader.`,
+    lead: `${piecesText(stakes)}. Numbers stand beside their stakes or at a leader.`,
     marks,
   }));
-  return { pages, scale: leastScaleIn(panels) };
+  return { pages, panels, scale: leastScaleIn(panels) };
+}
+
+function piecesText({ strings, swings, bends = 0 }: StakePlan): string {
+  return bends > 0
+    ? `${strings} strings, ${swings} swings and ${bends} bends`
+    : `${strings} strings and ${swings} swings`;
 }
 
 function addLegend(kit: Kit, flow: Flow): void {
   const guides = kit.plan.stakes?.stakes.some((stake) => stake.kind === 'guide') ?? false;
-  const legend = guides ? [...STAKE_LEGEND, GUIDE_ENTRY] : STAKE_LEGEND;
+  const pieces = kit.plan.stakes?.contours.flatMap((contour) => contour.pieces) ?? [];
+  const kinds = new Set<string>(pieces.map((piece) => piece.kind));
+  const used = STAKE_LEGEND.filter(({ word }) => word !== 'bend' || kinds.has('bend'));
+  const legend = guides ? [...used, GUIDE_ENTRY] : used;
   flow.add(drawLegend(kit.metrics, legend, kit.paper.left, flow.y() + 9), LEGEND);
 }
 
 /** Left ends of the columns, points from the left margin. */
 const COLUMNS = [0, 40, 88, 150, 204, 260, 380] as const;
-const HEADS = ['piece', 'what', 'from', 'to', 'pin', 'radius', 'turn'] as const;
+const HEADS = ['piece', 'what', 'from', 'to', 'pin', 'radius, offset', 'turn, side'] as const;
 
 /** The list with rows as high as they may be without another sheet. */
-function listPages(kit: Kit, stakes: StakePlan): Draft[] {
-  const ways = ROW_HEIGHTS.map((rowHeight) => layList(kit, stakes, rowHeight));
+function listPages(kit: Kit, stakes: StakePlan, panels: readonly Panel[]): Draft[] {
+  const ways = ROW_HEIGHTS.map((rowHeight) => layList(kit, stakes, panels, rowHeight));
   const fewest = Math.min(...ways.map((pages) => pages.length));
   return ways.find((pages) => pages.length === fewest)!;
 }
 
-function layList(kit: Kit, stakes: StakePlan, rowHeight: number): Draft[] {
+function layList(
+  kit: Kit,
+  stakes: StakePlan,
+  panels: readonly Panel[],
+  rowHeight: number,
+): Draft[] {
   const flow = startFlow(kit.paper);
+  const parts = outlineParts(stakes);
   let graphic = '';
+  addHowTos(kit, flow, outlineHowTos(stakes));
   addListHead(kit, flow);
-  for (const contour of stakes.contours) {
-    if (contour.graphic !== graphic) {
-      graphic = contour.graphic;
-      addGraphicTitle(kit, flow, graphic, rowHeight);
-    }
-    contour.pieces.forEach((_, i) => addPiece(kit, flow, contour, i, rowHeight));
-  }
+  parts.forEach((part, i) => {
+    const first = part.graphic !== graphic;
+    graphic = part.graphic;
+    if (flow.need((first ? TITLE : 0) + PART_TITLE + rowHeight)) addListHead(kit, flow);
+    if (first) addTitle(kit, flow, `graphic ${graphic}`, TITLE);
+    if (parts.length > 1) addTitle(kit, flow, partTitle(parts, i, panels), PART_TITLE);
+    for (const contour of part.contours)
+      contour.pieces.forEach((_, k) => addPiece(kit, flow, contour, k, rowHeight));
+  });
   return flow.pages().map((marks) => ({
     title: 'Outline, strings and swings',
-    lead: 'Pull each string. Swing each radius about its pin, from stake to stake; clockwise as seen from above. Mark the turf along both.',
+    lead: 'Piece by piece, head to tail; clockwise as seen from above. Mark the turf along each, then tick.',
     marks,
   }));
 }
@@ -113,12 +150,25 @@ function addListHead(kit: Kit, flow: Flow): void {
   flow.add([...heads, done, inkRule(left, right, y + 4, 1.2)], 16);
 }
 
-function addGraphicTitle(kit: Kit, flow: Flow, graphic: string, rowHeight: number): void {
-  if (flow.need(22 + rowHeight)) addListHead(kit, flow);
-  flow.add(
-    [inkText(kit.paper.left, flow.y() + 14, `graphic ${graphic}`, { size: 10, font: 'bold' })],
-    22,
+/** `Part 2 of 8: contours 3, 4. Stakes 12 to 31, in drawing 1.` */
+function partTitle(parts: readonly OutlinePart[], index: number, panels: readonly Panel[]): string {
+  const part = parts[index]!;
+  const contours = part.contours.map((contour) => contour.contour);
+  const ids = new Set(partStakes(part));
+  const drawings = panels.flatMap((panel, i) =>
+    panel.ids.some((id) => ids.has(id)) ? [String(i + 1)] : [],
   );
+  const where =
+    panels.length > 1
+      ? `, in drawing${drawings.length > 1 ? 's' : ''} ${drawings.join(' and ')}`
+      : '';
+  const word = contours.length > 1 ? 'contours' : 'contour';
+  return `Part ${index + 1} of ${parts.length}: ${word} ${contours.join(', ')}${where}`;
+}
+
+function addTitle(kit: Kit, flow: Flow, text: string, height: number): void {
+  const y = flow.y() + height - 5;
+  flow.add([inkText(kit.paper.left, y, text, { size: 10, font: 'bold' })], height);
 }
 
 function addPiece(kit: Kit, flow: Flow, contour: Contour, index: number, rowHeight: number): void {

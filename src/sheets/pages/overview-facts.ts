@@ -1,5 +1,6 @@
 /** The key figures of the overview. */
-import { formatLength, formatLimit } from '../../base/quantity';
+import { formatLength, formatLimit, type LengthSystem } from '../../base/quantity';
+import type { StakePlan } from '../../stakeout/model';
 import type { Kit } from '../kit';
 import { wholeLength } from '../pass-groups';
 import { spanText } from './hours-page';
@@ -30,7 +31,9 @@ function stakeFacts(kit: Kit): FactGroup[] {
         ['of these set controls', String(set)],
         ['of these swing pins', String(pins)],
         ['rounds', String(stakes.rounds.length)],
-        ['strings / swings', `${stakes.strings} / ${stakes.swings}`],
+        ['strings / swings / bends', `${stakes.strings} / ${stakes.swings} / ${stakes.bends ?? 0}`],
+        ...alikeFacts(stakes),
+        ...gridFacts(stakes, units),
         ['string needed', wholeLength(Math.ceil(stakes.stringFt), units)],
         ['tape, longest pull', formatLength(project.stakeout.tape.limitFt, units)],
         ['worst stake, 95 %', formatLimit(stakes.worstSemiMajor95In, units)],
@@ -60,6 +63,20 @@ function passFacts(kit: Kit): FactGroup {
       ...covered,
     ],
   };
+}
+
+function alikeFacts({ contours }: StakePlan): [string, string][] {
+  const alike = contours.filter((c) => c.like).length;
+  return alike === 0 ? [] : [['contours like another', `${alike} of ${contours.length}`]];
+}
+
+/** What the customary grid transfer would take at the same tolerance. */
+function gridFacts({ saving }: StakePlan, units: LengthSystem): [string, string][] {
+  if (!saving) return [];
+  return [
+    ['a grid would take', `${saving.gridMarks} marks`],
+    ['with cells of', formatLength(saving.cellFt, units)],
+  ];
 }
 
 function lookFacts(kit: Kit): FactGroup[] {

@@ -1,34 +1,70 @@
 /** Stake sheets: round after round in setting order, each with its drawing, table and count. */
 import type { Round, Stake, StakePlan } from '../../stakeout/model';
 import { moveMarks } from '../draw-labels';
-import { wrapText } from '../fit-text';
+import type { HowTo } from '../how-to';
+import { addHowTos } from '../how-to-boxes';
 import { inkBox, inkRule, inkText } from '../ink';
 import { stakesById, type Kit } from '../kit';
 import type { Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
-import { drawingHeight, planRoundDrawing } from '../round-drawing';
+import { drawingHeight, FEW, planRoundDrawing } from '../round-drawing';
+import { roundHead } from '../round-head';
 import type { Draft } from '../sheet-head';
-import { ROW_HEIGHT, stakeRow, TABLE_HEAD, tableHead } from './stake-table';
+import { ROW_HEIGHTS, stakeRow, TABLE_HEAD, tableHead } from './stake-table';
 
-const HEAD = 20;
 const COUNT_HEIGHT = 30;
 /** A drawing is followed by at least this many rows on its sheet, and a count stands below as many. */
 const LEAST_ROWS = 3;
+/** Least height of the drawing of a handful of stakes. */
+const FEW_HEIGHT = 124;
+/** Share of the width that the drawing of a handful takes; the words stand beside it. */
+const FEW_SHARE = 0.52;
+const GAP = 8;
 /** Height that a drawing gives up to keep a round on one sheet. */
 const SPARE = 40;
 
-/** `before`: how many sheets come first. The outline drawings follow right after these sheets. */
-export function stakePages(kit: Kit, stakes: StakePlan, before: number): Draft[] {
+/**
+ * `before`: how many sheets come first. The outline drawings follow right after these sheets.
+ * `howTos`: boxes that found no room before.
+ */
+export function stakePages(
+  kit: Kit,
+  stakes: StakePlan,
+  before: number,
+  howTos: readonly HowTo[],
+): Draft[] {
+  const openings = new Map(
+    stakes.rounds.map((round) => [round, roundOpening(kit, stakes, round, rowsOf(stakes, round))]),
+  );
+  const lay = (rowHeight: number) => layStakes(kit, stakes, before, howTos, openings, rowHeight);
+  const fewest = lay(ROW_HEIGHTS[ROW_HEIGHTS.length - 1]!);
+  for (const rowHeight of ROW_HEIGHTS.slice(0, -1)) {
+    const pages = lay(rowHeight);
+    if (pages.length === fewest.length) return pages;
+  }
+  return fewest;
+}
+
+function layStakes(
+  kit: Kit,
+  stakes: StakePlan,
+  before: number,
+  howTos: readonly HowTo[],
+  openings: ReadonlyMap<Round, Opening>,
+  rowHeight: number,
+): Draft[] {
   const flow = startFlow(kit.paper);
-  const byId = stakesById(stakes);
+  addHowTos(kit, flow, howTos);
   const touched: number[][] = [];
   const note = (round: number) => {
     const page = flow.pageIndex();
     touched[page] = [...new Set([...(touched[page] ?? []), round])];
   };
   for (const round of stakes.rounds) {
-    const rows = round.stakes.map((id) => byId.get(id)).filter((stake) => stake !== undefined);
-    addRound(kit, stakes, round, rows, flow, () => note(round.number));
+    const rows = rowsOf(stakes, round);
+    addRound(kit, stakes, round, rows, flow, rowHeight, openings.get(round)!, () =>
+      note(round.number),
+    );
   }
   const pages = flow.pages();
   const lead =
@@ -47,67 +83,92 @@ function pageTitle(rounds: readonly number[], total: number): string {
   return `Stakes, ${which} of ${total}`;
 }
 
+function rowsOf(stakes: StakePlan, round: Round): Stake[] {
+  const byId = stakesById(stakes);
+  return round.stakes.map((id) => byId.get(id)).filter((stake) => stake !== undefined);
+}
+
 function addRound(
   kit: Kit,
   stakes: StakePlan,
   round: Round,
   rows: readonly Stake[],
   flow: Flow,
+  rowHeight: number,
+  opening: Opening,
   note: () => void,
 ): void {
-  const lead = roundLead(kit, round, rows);
-  const opening = HEAD + lead.length * 12 + 8 + TABLE_HEAD;
-  const tall = drawingHeight(rows.length);
-  flow.need(opening + tall + Math.min(rows.length, LEAST_ROWS) * ROW_HEIGHT + COUNT_HEIGHT);
-  const over = opening + tall + rows.length * ROW_HEIGHT + COUNT_HEIGHT - flow.left();
-  const height = over > 0 && over <= SPARE ? tall - over : tall;
-  const drawing = { height, marks: planRoundDrawing(kit, stakes, round, rows, height) };
+  const width = kit.paper.right - kit.paper.left;
+  const rest = TABLE_HEAD + COUNT_HEIGHT;
+  flow.need(opening.height + rest + Math.min(rows.length, LEAST_ROWS) * rowHeight);
+  const over = opening.height + rest + rows.length * rowHeight - flow.left();
+  const spared = over > 0 && over <= opening.spare ? over : 0;
   note();
-  addHeading(kit, roundTitle(round, stakes), lead, flow);
-  flow.add(moveMarks(drawing.marks, kit.paper.left, flow.y()), drawing.height + 8);
-  addTableHead(kit, flow);
+  flow.add(opening.marksAt(kit.paper.left, flow.y(), spared), opening.height - spared);
+  addTableHead(kit, round, flow);
   rows.forEach((stake, i) => {
     const toEnd = rows.length - i;
-    const rest = toEnd <= LEAST_ROWS ? toEnd * ROW_HEIGHT + COUNT_HEIGHT : ROW_HEIGHT;
-    if (flow.need(rest)) {
-      addHeading(kit, `${roundTitle(round, stakes)}, continued`, lead, flow);
-      addTableHead(kit, flow);
+    const room = toEnd <= LEAST_ROWS ? toEnd * rowHeight + COUNT_HEIGHT : rowHeight;
+    if (flow.need(room)) {
+      const head = roundHead(kit, stakes, round, rows, width, true);
+      flow.add(head.marksAt(kit.paper.left, flow.y()), head.height);
+      addTableHead(kit, round, flow);
     }
     note();
-    flow.add(stakeRow(kit, stake, i, flow.y() + 14), ROW_HEIGHT);
+    flow.add(stakeRow(kit, stake, i, flow.y(), rowHeight), rowHeight);
   });
   addCount(kit, round, rows.length, flow);
 }
 
-const roundTitle = (round: Round, stakes: StakePlan): string =>
-  `Round ${round.number} of ${stakes.rounds.length}`;
-
-const holdText = (round: Round): string => `Hold tapes at ${round.from[0]} and ${round.from[1]}.`;
-
-function roundLead(kit: Kit, round: Round, rows: readonly Stake[]): string[] {
-  const [a, b] = round.from;
-  const ties = rows.filter((stake) => stake.set.method === 'ties');
-  const sides = new Set(ties.map((stake) => (stake.set.side === 'L' ? 'left' : 'right')));
-  const sideText =
-    sides.size === 1
-      ? `Every stake set by ties lies to the ${[...sides][0]}, standing at ${a} facing ${b}.`
-      : `Left and right: standing at ${a}, facing ${b}.`;
-  const line = rows.some((stake) => stake.set.method === 'line')
-    ? 'A line row: pull the first tape from its control straight toward (or straight away from) the control named, and drive the stake at the reading.'
-    : '';
-  const text = [holdText(round), ties.length > 0 ? sideText : '', line].join(' ');
-  return wrapText(kit.metrics, text, 10, 'bold', kit.paper.right - kit.paper.left);
+interface Opening {
+  readonly height: number;
+  /** Height that it gives up to keep a round on one sheet. */
+  readonly spare: number;
+  /** Marks from the top left at (x, y), drawn `spared` points lower than planned. */
+  readonly marksAt: (x: number, y: number, spared: number) => Mark[];
 }
 
-function addHeading(kit: Kit, title: string, lead: readonly string[], flow: Flow): void {
-  const { left } = kit.paper;
-  flow.add([inkText(left, flow.y() + 14, title, { size: 14, font: 'heading' })], HEAD);
-  for (const line of lead)
-    flow.add([inkText(left, flow.y() + 8, line, { size: 10, font: 'bold' })], 12);
+/** Each height drawn once: the sheets are laid several times with rows of other heights. */
+function remember(draw: (height: number) => readonly Mark[]) {
+  const drawn = new Map<number, readonly Mark[]>();
+  return (height: number): readonly Mark[] => {
+    const marks = drawn.get(height) ?? draw(height);
+    drawn.set(height, marks);
+    return marks;
+  };
 }
 
-function addTableHead(kit: Kit, flow: Flow): void {
-  flow.add(tableHead(kit, flow.y() + 10), TABLE_HEAD);
+/** Words and drawing of a round: a handful of stakes has them side by side, more have them stacked. */
+function roundOpening(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[]): Opening {
+  const width = kit.paper.right - kit.paper.left;
+  const few = rows.length <= FEW;
+  const drawn = few ? width * FEW_SHARE : width;
+  const head = roundHead(kit, stakes, round, rows, few ? width - drawn - 12 : width, false);
+  const tall = few ? Math.max(FEW_HEIGHT, head.height) : drawingHeight(kit, rows, width);
+  const draw = remember((height) =>
+    planRoundDrawing(kit, stakes, round, rows, { width: drawn, height }),
+  );
+  if (few)
+    return {
+      height: tall + GAP,
+      spare: Math.min(SPARE, tall - head.height),
+      marksAt: (x, y, spared) => [
+        ...moveMarks(draw(tall - spared), x, y),
+        ...head.marksAt(x + drawn + 12, y),
+      ],
+    };
+  return {
+    height: head.height + tall + GAP,
+    spare: SPARE,
+    marksAt: (x, y, spared) => [
+      ...head.marksAt(x, y),
+      ...moveMarks(draw(tall - spared), x, y + head.height),
+    ],
+  };
+}
+
+function addTableHead(kit: Kit, round: Round, flow: Flow): void {
+  flow.add(tableHead(kit, flow.y() + 10, round.from === null), TABLE_HEAD);
 }
 
 /** `Round 2 stakes 24`, boxes for set and lifted, initials. */

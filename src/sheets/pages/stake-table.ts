@@ -1,6 +1,7 @@
 /** The stake table of one round: columns, heads, rows. */
 import { formatLimit } from '../../base/quantity';
 import type { Stake } from '../../stakeout/model';
+import { isShort } from '../../stakeout/ties';
 import { boxRing, inkBox, inkFill, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
 import { FAINT, TOWARD_GREY, WHITE, type Mark } from '../marks';
@@ -13,8 +14,13 @@ export const READING_SIZE = 12.5;
 export const CHECK_SIZE = 11;
 const STAKE_SIZE = 14;
 const WORD_SIZE = 8.5;
-export const ROW_HEIGHT = 20;
+/** Heights of a row: as high as goes on the fewest sheets. */
+export const ROW_HEIGHTS = [20, 19.5, 19, 18.5, 18] as const;
+/** From a row's baseline down to its rule. */
+const RULE = 5.4;
 export const TABLE_HEAD = 16;
+/** `offset` and `chord` are longer words than `ties`, and short readings need fewer digits. */
+const SHORT_SHIFT = 9;
 
 /** Left ends of the columns, points from the left margin. Metric readings are narrower. */
 function columns(kit: Kit) {
@@ -47,7 +53,8 @@ function columns(kit: Kit) {
   };
 }
 
-export function tableHead(kit: Kit, y: number): Mark[] {
+/** `short`: the round's readings are taken along and square to lines between stakes. */
+export function tableHead(kit: Kit, y: number, short = false): Mark[] {
   const { left, right } = kit.paper;
   const at = columns(kit);
   const head = (x: number, text: string) => inkText(left + x, y, text, { size: 8 });
@@ -55,8 +62,8 @@ export function tableHead(kit: Kit, y: number): Mark[] {
     head(0, 'stake'),
     head(at.kind, 'kind'),
     head(at.method, 'how'),
-    head(at.reading1, 'first tape'),
-    head(at.reading2, 'second tape'),
+    head(at.reading1, short ? 'from, along, to' : 'first tape'),
+    head(at.reading2, short ? 'offset' : 'second tape'),
     head(at.side, 'side'),
     head(at.check, 'then measure the check; its limit'),
     inkText(left + at.set + 6, y, 'set', { size: 8, align: 'centre' }),
@@ -65,8 +72,15 @@ export function tableHead(kit: Kit, y: number): Mark[] {
   ];
 }
 
-/** One row; `y` is its baseline. Every fifth row ends in a heavier rule. */
-export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark[] {
+/** One row from `top` down. Every fifth row ends in a heavier rule. */
+export function stakeRow(
+  kit: Kit,
+  stake: Stake,
+  index: number,
+  top: number,
+  rowHeight: number,
+): Mark[] {
+  const y = top + rowHeight - RULE - 0.6;
   const { left, right } = kit.paper;
   const at = columns(kit);
   const over = kit.plan.stakes?.overTarget.includes(stake.id) ?? false;
@@ -74,7 +88,7 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
   const middle = { x: left + at.sign, y: y - 4.6 };
   const heavy = index % 5 === 4;
   return [
-    ...(over ? [inkFill([rowRing(left, right, y)], TOWARD_GREY)] : []),
+    ...(over ? [inkFill([rowRing(left, right, y, rowHeight)], TOWARD_GREY)] : []),
     inkText(left, y, stake.id, { size: STAKE_SIZE, font: 'bold' }),
     ...kindSign(stake.kind, middle, 3.6),
     word(at.kind, stake.kind),
@@ -85,7 +99,7 @@ export function stakeRow(kit: Kit, stake: Stake, index: number, y: number): Mark
       : []),
     ...tickBox(left + at.set, y - 10),
     ...tickBox(left + at.lifted, y - 10),
-    inkRule(left, right, y + 5.4, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
+    inkRule(left, right, y + RULE, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
   ];
 }
 
@@ -94,20 +108,27 @@ type Columns = ReturnType<typeof columns>;
 function setCells(kit: Kit, y: number, stake: Stake, at: Columns): Mark[] {
   const { left } = kit.paper;
   const digit = kit.metrics.width('0', 1, 'bold');
-  const { first, second, side } = setWords(stake);
+  const { method, first, second, side } = setWords(stake);
   const from = { size: 10, font: 'bold' } as const;
   const reading = { size: READING_SIZE, font: 'bold' } as const;
   const small = { size: WORD_SIZE };
   const one = [
-    inkText(left + at.method, y, second === null ? 'line' : 'ties', small),
-    inkText(left + at.from1, y, first.from, from),
-    ...readingMarks(left + at.reading1, y, first.reading, reading, digit),
+    inkText(left + at.method, y, method, small),
+    inkText(left + at.from1 + (isShort(stake.set) ? SHORT_SHIFT : 0), y, first.from, from),
   ];
+  const along = readingMarks(left + at.reading1, y, first.reading, reading, digit);
   if (second === null)
-    return [...one, inkText(left + at.from2, y, side, { size: 11, font: 'bold' })];
+    return [...one, ...along, inkText(left + at.from2, y, side, { size: 11, font: 'bold' })];
+  const ends =
+    method === 'chord'
+      ? [
+          inkText(left + at.reading1 + SHORT_SHIFT, y, second.from, from),
+          inkText(left + at.reading2 - 4, y, 'offset', { ...small, align: 'right' }),
+        ]
+      : [...along, inkText(left + at.from2, y, second.from, from)];
   return [
     ...one,
-    inkText(left + at.from2, y, second.from, from),
+    ...ends,
     ...readingMarks(left + at.reading2, y, second.reading, reading, digit),
     inkText(left + at.side, y, side, { size: 10, font: 'bold' }),
   ];
@@ -130,8 +151,8 @@ function checkCells(kit: Kit, stake: Stake, y: number, at: Columns): Mark[] {
 }
 
 /** The row's ground, grey for a stake above the target. */
-const rowRing = (left: number, right: number, y: number) =>
-  boxRing({ minX: left, maxX: right, minY: y - ROW_HEIGHT + 5.4, maxY: y + 5.4 });
+const rowRing = (left: number, right: number, y: number, rowHeight: number) =>
+  boxRing({ minX: left, maxX: right, minY: y - rowHeight + RULE, maxY: y + RULE });
 
 const tickBox = (x: number, y: number): Mark[] => [
   inkFill([boxRing({ minX: x, maxX: x + 12, minY: y, maxY: y + 12 })], WHITE),

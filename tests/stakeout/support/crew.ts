@@ -2,7 +2,7 @@
  * A crew that has only the printed plan: it reads texts, pulls tapes and joins stakes. Shares no code
  * with the engine (only the plan's types), so that a mistake there cannot hide here.
  */
-import type { StakePlan } from '../../../src/stakeout/model';
+import type { Stake, StakePlan } from '../../../src/stakeout/model';
 
 export type Place = readonly [number, number];
 
@@ -34,6 +34,10 @@ export function setOut(plan: StakePlan): Map<string, Place> {
   const at = new Map<string, Place>();
   for (const c of plan.controls) if (c.kind === 'fixed') at.set(c.id, [c.at.x, c.at.y]);
   for (const stake of plan.stakes) {
+    if (stake.set.method === 'offset' || stake.set.method === 'chord') {
+      at.set(stake.id, squareOff(stake.set, at));
+      continue;
+    }
     const from = at.get(stake.set.tie1.from)!;
     const first = readText(stake.set.tie1.reading.text);
     if (stake.set.method === 'ties') {
@@ -51,11 +55,26 @@ export function setOut(plan: StakePlan): Map<string, Place> {
   return at;
 }
 
+/** Along the line between two places, or from its middle, then square to it. */
+function squareOff(
+  set: Extract<Stake['set'], { method: 'offset' | 'chord' }>,
+  at: Map<string, Place>,
+): Place {
+  const a = at.get(set.method === 'chord' ? set.chordFrom : set.tie1.from)!;
+  const b = at.get(set.lineTo)!;
+  const d = away(a, b);
+  const along = set.method === 'chord' ? d / 2 : readText(set.tie1.reading.text);
+  const off = readText(set.offset.text) * (set.side === 'L' ? 1 : -1);
+  const e = [(b[0] - a[0]) / d, (b[1] - a[1]) / d] as const;
+  return [a[0] + e[0] * along - e[1] * off, a[1] + e[1] * along + e[0] * off];
+}
+
 /** The drawn contours as dense closed rings (points at most `step` apart). */
 export function drawOutline(plan: StakePlan, at: Map<string, Place>, step = 0.05): Place[][] {
   return plan.contours.map((contour) =>
     contour.pieces.flatMap((piece): Place[] => {
       if (piece.kind === 'string') return between(at.get(piece.from)!, at.get(piece.to)!, step);
+      if (piece.kind === 'bend') return bend(piece, at, step);
       const pin = at.get(piece.pin)!;
       const radius = readText(piece.radius.text);
       if (piece.kind === 'circle') return arc(pin, radius, 0, 2 * Math.PI, step);
@@ -73,6 +92,26 @@ export function drawOutline(plan: StakePlan, at: Map<string, Place>, step = 0.05
       return [from, ...line, ...between(end, to, step)];
     }),
   );
+}
+
+/** Half the sweep is twice the angle at an end between the chord and the mark. */
+function bend(
+  piece: Extract<StakePlan['contours'][number]['pieces'][number], { kind: 'bend' }>,
+  at: Map<string, Place>,
+  step: number,
+): Place[] {
+  const [a, b] = [at.get(piece.from)!, at.get(piece.to)!];
+  const h = away(a, b) / 2;
+  const off = readText(piece.offset.text);
+  const sweep = 4 * Math.atan(off / h);
+  const radius = h / Math.sin(sweep / 2);
+  const left = piece.side === 'L' ? 1 : -1;
+  const n = [(-left * (b[1] - a[1])) / (2 * h), (left * (b[0] - a[0])) / (2 * h)] as const;
+  const c: Place = [
+    (a[0] + b[0]) / 2 + (off - radius) * n[0],
+    (a[1] + b[1]) / 2 + (off - radius) * n[1],
+  ];
+  return arc(c, radius, Math.atan2(a[1] - c[1], a[0] - c[0]), -left * sweep, step);
 }
 
 function between(a: Place, b: Place, step: number): Place[] {

@@ -14,7 +14,7 @@ import { planStakes } from '../../../src/stakeout/plan-stakes';
 export const SPEC: StakeoutSpec = {
   toleranceIn: 3,
   target95In: 4,
-  tape: { readingSigmaIn: 0.25, proportional: 1 / 3000, limitFt: 200 },
+  tape: { readingSigmaIn: 0.25, proportional: 1 / 3750, scaleSigma: 1 / 5000, limitFt: 200 },
   system: 'feet-inches',
   crew: 3,
 };
@@ -58,8 +58,9 @@ export function emblemRegion(cx = 0, cy = 270, scale = 1): Region {
     circle(0, 0, 27, true),
     body.map(([x, y]) => ({ x: cx + scale * x, y: cy + scale * y })),
     circle(0, -3, 4, true),
-    circle(0, 15, 6),
-    circle(0, 15, 4.5, true),
+    // An inch clear of the body: lines that touch cross once their readings are rounded.
+    circle(0, 15.1, 6),
+    circle(0, 15.1, 4.5, true),
   ];
 }
 

@@ -16,11 +16,20 @@ export interface Spread {
 
 type Pair = [number, number];
 
+/** One sigma of an offset's direction: judged by eye, a carpenter's square, a 3-4-5 triangle. */
+const SQUARE_DEG = { eye: 1.5, square: 0.5, triangle: 0.15 } as const;
+
 /** Sets all stakes out `draws` times with erring controls and tapes; how each stake scatters. */
 export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map<string, Spread> {
-  const { readingSigmaIn, proportional } = plan.spec.tape;
-  const pull = (ft: number) =>
-    ft + noise.normal() * Math.hypot(readingSigmaIn / 12, proportional * ft);
+  const tapes = [plan.spec.tape, plan.spec.secondTape ?? plan.spec.tape];
+  /** One crew's tapes: what a foot of each really is. */
+  const scales = [1, 1];
+  const errorOf = (tape: number, ft: number) => {
+    const { readingSigmaIn, proportional } = tapes[tape]!;
+    return noise.normal() * Math.hypot(readingSigmaIn / 12, proportional * ft);
+  };
+  const pull = (ft: number, tape = 1) => ft * scales[tape - 1]! + errorOf(tape - 1, ft);
+  const read = (ft: number, tape = 1) => ft / scales[tape - 1]! + errorOf(tape - 1, ft);
   const tally = new Map(
     plan.stakes.map((s) => [
       s.id,
@@ -29,16 +38,34 @@ export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map
   );
   for (let k = 0; k < draws; k++) {
     const at = new Map<string, Pair>();
+    tapes.forEach((tape, i) => (scales[i] = 1 + noise.normal() * (tape.scaleSigma ?? 0)));
     for (const c of plan.controls) {
       if (c.kind !== 'fixed') continue;
       const s = Math.sqrt(c.covariance.xx) / 12;
       at.set(c.id, [c.at.x + noise.normal() * s, c.at.y + noise.normal() * s]);
     }
     for (const s of plan.stakes) {
-      const a = at.get(s.set.tie1.from)!;
-      const d1 = pull(s.set.tie1.reading.ft);
       let p: Pair;
-      if (s.set.method === 'line') {
+      if (s.set.method === 'offset' || s.set.method === 'chord') {
+        const a = at.get(s.set.method === 'chord' ? s.set.chordFrom : s.set.tie1.from)!;
+        const b = at.get(s.set.lineTo)!;
+        const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
+        // The chord is read and half of it pulled back: the tape's scale cancels.
+        const along =
+          s.set.method === 'chord'
+            ? l / 2 + errorOf(0, l) / 2 + errorOf(0, l / 2)
+            : pull(s.set.tie1.reading.ft);
+        const off = pull(s.set.offset.ft) * (s.set.side === 'L' ? 1 : -1);
+        const skew = (noise.normal() * SQUARE_DEG[plan.spec.square ?? 'square'] * Math.PI) / 180;
+        const e: Pair = [(b[0] - a[0]) / l, (b[1] - a[1]) / l];
+        const n: Pair = [
+          -e[1] * Math.cos(skew) - e[0] * Math.sin(skew),
+          e[0] * Math.cos(skew) - e[1] * Math.sin(skew),
+        ];
+        p = [a[0] + along * e[0] + off * n[0], a[1] + along * e[1] + off * n[1]];
+      } else if (s.set.method === 'line') {
+        const a = at.get(s.set.tie1.from)!;
+        const d1 = pull(s.set.tie1.reading.ft, s.set.tie1.tape);
         const b = at.get(s.set.lineTo)!;
         const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
         const sign = s.set.side === 'T' ? 1 : -1;
@@ -46,8 +73,10 @@ export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map
         const off = noise.normal() * Math.hypot(0.25 / 12, s.set.tie1.reading.ft / 4000);
         p = [a[0] + sign * d1 * e[0] - off * e[1], a[1] + sign * d1 * e[1] + off * e[0]];
       } else {
+        const a = at.get(s.set.tie1.from)!;
+        const d1 = pull(s.set.tie1.reading.ft, s.set.tie1.tape);
         const b = at.get(s.set.tie2.from)!;
-        const d2 = pull(s.set.tie2.reading.ft);
+        const d2 = pull(s.set.tie2.reading.ft, s.set.tie2.tape);
         const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
         const t = (d1 * d1 - d2 * d2 + l * l) / (2 * l);
         const h = Math.sqrt(d1 * d1 - t * t) * (s.set.side === 'L' ? 1 : -1);
@@ -59,7 +88,8 @@ export function simulateCrews(plan: StakePlan, draws: number, noise: Noise): Map
       const y = (p[1] - s.at.y) * 12;
       const { xx, xy, yy } = s.covariance;
       const q = at.get(s.check.from)!;
-      const w = (pull(Math.hypot(p[0] - q[0], p[1] - q[1])) - s.check.reading.ft) * 12;
+      const w =
+        (read(Math.hypot(p[0] - q[0], p[1] - q[1]), s.check.tape) - s.check.reading.ft) * 12;
       const sum = tally.get(s.id)!;
       sum.n++;
       // Inside the ellipse of chi-square 5.991 (two degrees of freedom, 95 %).

@@ -1,0 +1,163 @@
+/** Finds slips one after the other, each with the explanations that the readings cannot rule out. */
+import { fail, problem, succeed, type Result } from '../base/result';
+import { CRITICAL } from '../adjust/reliability';
+import type { StakePlan } from '../stakeout/model';
+import type { AuditNetwork } from './audit-network';
+import { explainGross } from './gross-slips';
+import { explain, RIVAL_MARGIN, standing, type Candidate, type Standing } from './explain';
+import type { Explanation, MeasuredReading, Suspect } from './model';
+import { adjustedSigma, nextReading, plannedSigma, type SigmaOf } from './next-reading';
+
+/** More than this and the readings are not of this plan. */
+const MOST_SLIPS = 20;
+/** Explanations kept beside the likeliest. */
+const MOST_RIVALS = 5;
+
+export interface Found {
+  /** The network with every likeliest explanation taken into account. */
+  readonly standing: Standing;
+  /** Before any slip of inches was taken into account. */
+  readonly first: Standing;
+  readonly suspects: readonly Suspect[];
+}
+
+/** Problems: those of `adjustNetwork`; `readings-do-not-fit` after `MOST_SLIPS` slips. */
+export function findSlips(
+  plan: StakePlan,
+  start: AuditNetwork,
+  readings: readonly MeasuredReading[],
+  strongLimit: number,
+): Result<Found> {
+  let net = start;
+  const named: Named[] = [];
+  for (let gross = explainGross(plan, net); gross; gross = explainGross(plan, net)) {
+    if (named.length >= MOST_SLIPS) return fail(NOTHING_FITS);
+    named.push(
+      name(plan, net, gross.candidates, readings, {
+        size: gross.size,
+        strong: true,
+        sigmaOf: plannedSigma(plan, gross.candidates[0]!.placeOf),
+      }),
+    );
+    net = settledAt(gross.candidates[0]!);
+  }
+  for (let first: Standing | null = null; ;) {
+    const now = standing(plan, net);
+    if (!now.ok) return now;
+    first ??= now.value;
+    const worst = worstRow(now.value);
+    const size = worstSize(now.value);
+    if (size <= CRITICAL)
+      return succeed({ ...readmit(now.value, named, start), first: first ?? now.value });
+    if (named.length >= MOST_SLIPS) return fail(NOTHING_FITS);
+    const candidates = explain(now.value, worst);
+    named.push(
+      name(plan, net, candidates, readings, {
+        size,
+        strong: size > strongLimit,
+        sigmaOf: adjustedSigma(now.value),
+      }),
+    );
+    net = settledAt(candidates[0]!);
+  }
+}
+
+interface Named {
+  readonly suspect: Suspect;
+  readonly keys: readonly string[];
+}
+
+/** What was taken out early is tried again beside the rest: it may only have been drawn along. */
+function readmit(
+  last: Standing,
+  named: readonly Named[],
+  start: AuditNetwork,
+): Omit<Found, 'first'> {
+  let now = last;
+  let left = named;
+  for (const one of named.length > 1 ? named.filter(({ suspect }) => isTakenOut(suspect)) : []) {
+    const back = start.rows.filter((r) => one.keys.includes(r.key));
+    const others = now.net.rows.filter((r) => !one.keys.includes(r.key));
+    if (back.length === 0) continue;
+    const tried = standing(now.plan, { ...now.net, rows: [...others, ...back] });
+    if (!tried.ok || worstSize(tried.value) > CRITICAL) continue;
+    now = tried.value;
+    left = left.filter((n) => n !== one);
+  }
+  return { standing: now, suspects: left.map((n) => n.suspect) };
+}
+
+const isTakenOut = ({ likeliest: { kind } }: Suspect): boolean =>
+  kind === 'tie' || kind === 'reading' || kind === 'moved';
+
+const NOTHING_FITS = problem(
+  'readings-do-not-fit',
+  'the readings',
+  `more than ${MOST_SLIPS} of them fit neither the plan nor each other`,
+  'check that they belong to this plan, in this unit, and that stake numbers were read right',
+);
+
+/** The explanation's network, from where it puts things. */
+const settledAt = ({ net, placeOf }: Candidate): AuditNetwork => ({
+  ...net,
+  points: net.points.map((p) => (p.covariance || p.fixed ? p : { ...p, at: placeOf(p.id) })),
+});
+
+function worstRow({ adjustment }: Standing): number {
+  let worst = -1;
+  adjustment.readings.forEach((r, i) => {
+    const most = worst < 0 ? 0 : Math.abs(adjustment.readings[worst]!.standardised);
+    if (Math.abs(r.standardised) > most) worst = i;
+  });
+  return worst;
+}
+
+function worstSize(s: Standing): number {
+  const worst = worstRow(s);
+  return worst < 0 ? 0 : Math.abs(s.adjustment.readings[worst]!.standardised);
+}
+
+/** The likeliest explanation with those that come near it. */
+function name(
+  plan: StakePlan,
+  net: AuditNetwork,
+  candidates: readonly Candidate[],
+  readings: readonly MeasuredReading[],
+  found: { readonly size: number; readonly strong: boolean; readonly sigmaOf: SigmaOf },
+): Named {
+  const [best, ...others] = candidates;
+  const limit = best!.explanation.cost + RIVAL_MARGIN;
+  const close = others.filter((c) => c.explanation.cost <= limit).slice(0, MOST_RIVALS);
+  const kept = [best!, ...close];
+  const [likeliest, ...rivals] = kept.map((c) => withLine(c, net, readings));
+  return {
+    keys: best!.keys,
+    suspect: {
+      likeliest: likeliest!,
+      rivals,
+      sure: sureOf(likeliest!, rivals),
+      strong: found.strong,
+      standardised: found.size,
+      next: rivals.length > 0 ? nextReading(plan, kept, found.sigmaOf) : null,
+    },
+  };
+}
+
+function withLine(
+  c: Candidate,
+  net: AuditNetwork,
+  readings: readonly MeasuredReading[],
+): Explanation {
+  const row = net.rows.find((r) => r.key === c.keys[0]);
+  const line = row && row.measured !== null ? readings[row.measured]!.line : null;
+  return { ...c.explanation, line };
+}
+
+const readingKey = (e: Explanation): string =>
+  e.reading ? `${e.line ?? ''} ${e.reading.from} ${e.reading.to}` : `${e.kind} ${e.stake}`;
+
+function sureOf(likeliest: Explanation, rivals: readonly Explanation[]): Suspect['sure'] {
+  if (rivals.every((r) => readingKey(r) === readingKey(likeliest))) return 'reading';
+  const same = likeliest.stake !== null && rivals.every((r) => r.stake === likeliest.stake);
+  return same ? 'stake' : 'neither';
+}

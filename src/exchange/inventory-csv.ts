@@ -1,0 +1,20 @@
+/** `inventory.csv`: what the crew loads, and what must come back. */
+import { listInventory } from '../labour/list-inventory';
+import type { StakePlan } from '../stakeout/model';
+import { writeCsv } from './csv';
+
+const COLUMNS = 'item,name,quantity,unit,comes_back,note';
+
+/** One row per kind of thing, in the order of loading; the header alone without a graphic. */
+export const inventoryCsv = (stakes: StakePlan | null): string =>
+  writeCsv(
+    COLUMNS.split(','),
+    listInventory(stakes).map((item) => [
+      item.id,
+      item.name,
+      item.quantity,
+      item.unit,
+      item.usedUp ? 'no' : 'yes',
+      item.note,
+    ]),
+  );

@@ -1,0 +1,362 @@
+/** Readings made on the field, from a table or from the phone page's file. */
+import type { MeasuredReading } from '../audit/model';
+import { tapeSigmaIn } from '../adjust/precise-point';
+import { formatLength, parseLength } from '../base/quantity';
+import { fail, problem, succeed, type Problem, type Result } from '../base/result';
+import { inches, metresToFeet } from '../base/units';
+import { pointDistance, type Point } from '../geometry/point';
+import type { StakePlan } from '../stakeout/model';
+import { checkTape } from '../stakeout/tapes';
+import { shortFingerprint } from './crew-data';
+import { readCrewFile } from './crew-file';
+import { parseCsv, type CsvLine } from './parse-csv';
+
+/** The plan that readings are of. */
+export interface ReadingsFor {
+  readonly stakes: StakePlan;
+  /** The plan's fingerprint. */
+  readonly inputHash: string;
+}
+
+const LONGEST_FILE = 2_000_000;
+const MOST_READINGS = 5000;
+const LONGEST_FT = 10_000;
+const HEADER = 'stake,from,reading,note';
+
+type Unit = 'text' | 'ft' | 'm';
+
+interface Columns {
+  readonly stake: number;
+  readonly from: number;
+  readonly reading: number;
+  readonly note: number;
+  readonly unit: Unit;
+}
+
+/**
+ * Reads `text`, the phone page's file when it begins with a brace, a table otherwise; `where` names the
+ * file. Every bad line is named. Problems: `readings-huge`, `readings-empty`, `readings-header`,
+ * `readings-columns-swapped`, `reading-stake-missing`, `reading-unknown`, `reading-no-unit`,
+ * `reading-unreadable`, `reading-bad`, `readings-disagree`, `readings-units`,
+ * `readings-of-another-plan`, and those of `readCrewFile`.
+ */
+export function readReadings(
+  text: string,
+  where: string,
+  plan: ReadingsFor,
+): Result<readonly MeasuredReading[]> {
+  if (text.length > LONGEST_FILE) return fail(tooLong(where));
+  const isCrewFile = text.trimStart().startsWith('{');
+  const read = isCrewFile
+    ? crewReadings(text, where, plan)
+    : tableReadings(text, where, plan.stakes);
+  if (!read.ok) return read;
+  const problems = wholeFileProblems(read.value, where, plan.stakes);
+  return problems.length > 0 ? fail(...problems) : succeed(read.value);
+}
+
+const tooLong = (where: string): Problem =>
+  problem(
+    'readings-huge',
+    where,
+    `it is longer than ${MOST_READINGS} readings can be`,
+    'give the readings of one job',
+  );
+
+function crewReadings(
+  text: string,
+  where: string,
+  plan: ReadingsFor,
+): Result<readonly MeasuredReading[]> {
+  const file = readCrewFile(text, where);
+  if (!file.ok) return file;
+  if (file.value.plan !== shortFingerprint(plan.inputHash)) {
+    return fail(anotherPlan(where, 'it was saved for a plan made from other figures'));
+  }
+  const checked = file.value.stakes.flatMap((s, i): MeasuredReading[] =>
+    s.check_ft === null
+      ? []
+      : [
+          {
+            line: i + 1,
+            stake: s.stake,
+            from: s.check_from,
+            ft: s.check_ft,
+            text: s.check_text,
+            note: s.note,
+          },
+        ],
+  );
+  const known = knownPlaces(plan.stakes);
+  const problems = checked.flatMap((r) => [
+    ...unknownIds(r, `${where}: entry ${r.line}`, known),
+    ...lengthProblems(r.ft, `${where}: entry ${r.line}`),
+  ]);
+  return problems.length > 0 ? fail(...problems) : succeed(checked);
+}
+
+const anotherPlan = (where: string, what: string): Problem =>
+  problem(
+    'readings-of-another-plan',
+    where,
+    what,
+    'give the readings of the packet that was set out, with the project it was printed from',
+  );
+
+function tableReadings(
+  text: string,
+  where: string,
+  plan: StakePlan,
+): Result<readonly MeasuredReading[]> {
+  const [header, ...lines] = parseCsv(text);
+  if (!header) return fail(emptyFile(where));
+  const columns = readHeader(header, where);
+  if (!columns.ok) return columns;
+  if (lines.length > MOST_READINGS) return fail(tooLong(where));
+  const known = knownPlaces(plan);
+  const rows = lines.map((line) => readRow(line, columns.value, where, known, plan));
+  const problems = rows.flatMap((r) => r.problems);
+  if (problems.length > 0) return fail(...problems);
+  return succeed(rows.flatMap((r) => (r.ok && r.value ? [r.value] : [])));
+}
+
+const emptyFile = (where: string): Problem =>
+  problem('readings-empty', where, 'there are no readings in it', `begin with a line ${HEADER}`);
+
+function readHeader({ line, cells }: CsvLine, where: string): Result<Columns> {
+  const names = cells.map((c) => c.toLowerCase());
+  const at = (name: string) => names.indexOf(name);
+  const units: readonly (readonly [string, Unit])[] = [
+    ['reading', 'text'],
+    ['reading_ft', 'ft'],
+    ['reading_m', 'm'],
+  ];
+  const given = units.filter(([name]) => at(name) >= 0);
+  if (at('stake') < 0 || at('from') < 0 || given.length !== 1) {
+    return fail(
+      problem(
+        'readings-header',
+        `${where}: line ${line}`,
+        'the first line must name the columns stake, from, and one of reading, reading_ft or reading_m',
+        `begin with a line ${HEADER}`,
+      ),
+    );
+  }
+  const [name, unit] = given[0]!;
+  return succeed({
+    stake: at('stake'),
+    from: at('from'),
+    reading: at(name),
+    note: at('note'),
+    unit,
+  });
+}
+
+type Known = ReadonlyMap<string, Point>;
+
+const knownPlaces = (plan: StakePlan): Known =>
+  new Map([...plan.controls, ...plan.stakes].map((p) => [p.id, p.at]));
+
+/** Ids as people write them: `k1` is K1, `#12` and `012` are 12. */
+function findId(cell: string, known: Known): string {
+  const plain = cell.replace(/^#/, '').toUpperCase();
+  const bare = plain.replace(/^0+(?=\d)/, '');
+  return known.has(plain) ? plain : known.has(bare) ? bare : cell;
+}
+
+/** Null for a line whose reading was left empty: it was not taken. */
+function readRow(
+  { line, cells }: CsvLine,
+  columns: Columns,
+  file: string,
+  known: Known,
+  plan: StakePlan,
+): Result<MeasuredReading | null> {
+  const where = `${file}: line ${line}`;
+  const cell = (at: number) => (at < 0 ? '' : (cells[at] ?? ''));
+  const text = cell(columns.reading);
+  const [stake, from] = [findId(cell(columns.stake), known), findId(cell(columns.from), known)];
+  if (text === '') return succeed(null);
+  if (stake === '' || from === '') return fail(missingEnd(where));
+  const ends = { stake, from };
+  if (isSwapped(ends, text, columns.unit, known)) return fail(swapped(where));
+  const length = readLength(text, columns.unit, where, plan);
+  const problems = [...unknownIds(ends, where, known), ...length.problems];
+  if (!length.ok || problems.length > 0) return fail(...problems);
+  const wrong = lengthProblems(length.value, where);
+  if (wrong.length > 0) return fail(...wrong);
+  return succeed({ line, ...ends, ft: length.value, text, note: cell(columns.note) });
+}
+
+const missingEnd = (where: string): Problem =>
+  problem(
+    'reading-stake-missing',
+    where,
+    'a stake or what it was taped from is missing',
+    'write both ends of the tape',
+  );
+
+/** The reading's column holds a mark of the plan, and a mark's column holds a length. */
+function isSwapped(
+  ends: { readonly stake: string; readonly from: string },
+  text: string,
+  unit: Unit,
+  known: Known,
+): boolean {
+  const isLength = (cell: string) =>
+    !known.has(cell) && parseLength(unit === 'text' ? cell : `${cell} ${unit}`).ok;
+  return known.has(findId(text, known)) && (isLength(ends.stake) || isLength(ends.from));
+}
+
+const swapped = (where: string): Problem =>
+  problem(
+    'readings-columns-swapped',
+    where,
+    'a reading stands where a stake belongs, and a stake where the reading belongs',
+    'put the columns under their names',
+  );
+
+function unknownIds(
+  ends: { readonly stake: string; readonly from: string },
+  where: string,
+  known: Known,
+): Problem[] {
+  return [ends.stake, ends.from]
+    .filter((id) => !known.has(id))
+    .map((id) =>
+      problem(
+        'reading-unknown',
+        where,
+        `there is no stake or control "${id.slice(0, 40)}"`,
+        'use the numbers of the stake sheets',
+      ),
+    );
+}
+
+const NUMBER = /^\d+(\.\d+)?$/;
+const HAS_UNIT = /['"′″’”]|(ft|feet|in|inches|m|cm|mm)$/i;
+
+function readLength(text: string, unit: Unit, where: string, plan: StakePlan): Result<number> {
+  if (unit === 'text') {
+    if (NUMBER.test(text)) return fail(noUnit(text, where));
+    const length = HAS_UNIT.test(text) ? parseLength(text, where, plan.spec.system) : null;
+    return length?.ok ? length : fail(unreadable(text, where));
+  }
+  if (!NUMBER.test(text)) return fail(unreadable(text, where));
+  return succeed(unit === 'm' ? metresToFeet(Number(text)) : Number(text));
+}
+
+const noUnit = (text: string, where: string): Problem =>
+  problem(
+    'reading-no-unit',
+    where,
+    `${text} has no unit`,
+    `write it as 148' 2 1/2" or 45.175 m, or name the column reading_ft or reading_m`,
+  );
+
+const unreadable = (text: string, where: string): Problem =>
+  problem(
+    'reading-unreadable',
+    where,
+    `"${text.slice(0, 40)}" is not a tape reading`,
+    `write it as 148' 2 1/2" or 45.175 m; in a column reading_ft or reading_m, a plain number`,
+  );
+
+const lengthProblems = (ft: number, where: string): Problem[] =>
+  ft > 0 && ft <= LONGEST_FT
+    ? []
+    : [
+        problem(
+          'reading-bad',
+          where,
+          `a tape reads more than nothing and less than ${LONGEST_FT} ft`,
+          'correct the reading',
+        ),
+      ];
+
+function wholeFileProblems(
+  readings: readonly MeasuredReading[],
+  where: string,
+  plan: StakePlan,
+): Problem[] {
+  if (readings.length === 0) return [emptyFile(where)];
+  const disagree = disagreements(readings, where, plan);
+  const wrong = unitProblem(readings, where, plan) ?? planProblem(readings, where, plan);
+  return wrong ? [wrong] : disagree;
+}
+
+/** Two readings of the same distance further apart than two pulls can be. */
+function disagreements(
+  readings: readonly MeasuredReading[],
+  where: string,
+  plan: StakePlan,
+): Problem[] {
+  const first = new Map<string, MeasuredReading>();
+  return readings.flatMap((r) => {
+    const key = [r.stake, r.from].sort().join(' ');
+    const before = first.get(key);
+    if (!before) first.set(key, r);
+    const sigma = inches(tapeSigmaIn(checkTape(plan.spec), r.ft));
+    if (!before || Math.abs(before.ft - r.ft) <= 3 * Math.SQRT2 * sigma) return [];
+    return [
+      problem(
+        'readings-disagree',
+        `${where}: lines ${before.line} and ${r.line}`,
+        `${r.stake} from ${r.from} reads ${before.text} and ${r.text}`,
+        'tape it again and keep the right one',
+      ),
+    ];
+  });
+}
+
+/** What one unit is in another, and how to say so. */
+const CONFUSED = [
+  { ratio: 1 / metresToFeet(1), say: 'metres where feet are meant', fix: 'reading_m' },
+  { ratio: metresToFeet(1), say: 'feet where metres are meant', fix: 'reading_ft' },
+  { ratio: 12, say: 'inches where feet are meant', fix: 'reading_ft, in feet' },
+] as const;
+/** Shortest planned distance whose ratio says anything. */
+const TELLING_FT = 3;
+const RATIO_PLAY = 0.03;
+const ENOUGH = 3;
+
+const plannedFt = (r: MeasuredReading, known: Known): number =>
+  pointDistance(known.get(r.stake)!, known.get(r.from)!);
+
+const middle = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+
+/** The whole file is in another unit: its readings are off by one factor. */
+function unitProblem(
+  readings: readonly MeasuredReading[],
+  where: string,
+  plan: StakePlan,
+): Problem | null {
+  const known = knownPlaces(plan);
+  const telling = readings.filter((r) => plannedFt(r, known) > TELLING_FT);
+  if (telling.length < ENOUGH) return null;
+  const ratio = middle(telling.map((r) => r.ft / plannedFt(r, known)));
+  const unit = CONFUSED.find((c) => Math.abs(Math.log(ratio / c.ratio)) < RATIO_PLAY);
+  if (!unit) return null;
+  return problem(
+    'readings-units',
+    where,
+    `all readings are off by a factor of ${Math.max(ratio, 1 / ratio).toFixed(2)}: they look like ${unit.say}`,
+    `name the column ${unit.fix}`,
+  );
+}
+
+/** Most readings are nowhere near what the plan says. */
+const FAR_OFF_FT = 5;
+
+function planProblem(
+  readings: readonly MeasuredReading[],
+  where: string,
+  plan: StakePlan,
+): Problem | null {
+  const known = knownPlaces(plan);
+  const off = readings.map((r) => Math.abs(r.ft - plannedFt(r, known)));
+  if (readings.length < ENOUGH || middle(off) <= FAR_OFF_FT) return null;
+  const far = formatLength(middle(off), plan.spec.system);
+  return anotherPlan(where, `half of the readings are off by more than ${far}`);
+}

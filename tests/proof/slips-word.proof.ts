@@ -1,0 +1,3 @@
+import { proveSlips } from './prove-slips';
+
+proveSlips('lanterns-word');

@@ -1,0 +1,41 @@
+/** Places to walk through, drawn by seed. */
+import { seededRandom } from '../../../src/base/random';
+import type { WalkTask } from '../../../src/stakeout/walk-order';
+import type { Costs } from '../../support/one-tree-bound';
+
+/** Places drawn on a field 160 by 70 ft; index 0 is the start. Every cost at least `least`. */
+export function drawnCosts(count: number, seed: number, groups = 1): Costs {
+  const random = seededRandom(seed);
+  const at = Array.from({ length: count + 1 }, () => ({
+    x: 160 * random.uniform(),
+    y: 70 * random.uniform(),
+    group: random.integer(groups),
+  }));
+  return at.map((p) =>
+    at.map((q) => Math.max(Math.hypot(p.x - q.x, p.y - q.y) / 4, p.group === q.group ? 0 : 45)),
+  );
+}
+
+/** The same costs as the engine takes them. */
+export function taskOf(costs: Costs): WalkTask {
+  const rest = costs.slice(1);
+  return {
+    count: rest.length,
+    fromStart: Float64Array.from(costs[0]!.slice(1)),
+    between: Float64Array.from(rest.flatMap((row) => row.slice(1))),
+  };
+}
+
+/** Cost of always going to the nearest place left. */
+export function nearestFirst(costs: Costs): number {
+  const left = new Set([...costs.keys()].slice(1));
+  let here = 0;
+  let sum = 0;
+  while (left.size > 0) {
+    const next = [...left].reduce((a, b) => (costs[here]![b]! < costs[here]![a]! ? b : a));
+    sum += costs[here]![next]!;
+    here = next;
+    left.delete(next);
+  }
+  return sum;
+}
