@@ -13,6 +13,7 @@ import type { StakePlan } from '../stakeout/model';
 import { asSetOutline } from './as-set-outline';
 import { asSetStakes } from './as-set-stakes';
 import { auditNetwork } from './audit-network';
+import type { Standing } from './explain';
 import { findSlips, type Found } from './find-slips';
 import type { AsSetPiece, AsSetStake, Audit, MeasuredReading } from './model';
 import { verdictOf } from './verdict';
@@ -42,7 +43,7 @@ export function auditReadings(
 }
 
 function report(
-  { standing: s, suspects }: Found,
+  { standing: s, first, suspects }: Found,
   outline: readonly AsSetPiece[],
   stakes: readonly AsSetStake[],
   readings: readonly MeasuredReading[],
@@ -59,10 +60,25 @@ function report(
     chiSquare: adjustment.chiSquare,
     chance: adjustment.chance,
     familyLimit,
-    falseAlarmChance: 1 - (1 - chiSquareAbove(CRITICAL * CRITICAL, 1)) ** readings.length,
+    falseAlarmChance: 1 - (1 - chiSquareAbove(CRITICAL * CRITICAL, 1)) ** testsIn(first),
     tapes: adjustment.scales.map((t) => ({ tape: t.id, scale: t.scale, sigma: t.sigma })),
   };
 }
+
+/** Digits to which standardised residuals are equal when they are one and the same test. */
+const SAME_DIGITS = 6;
+
+/**
+ * Different tests among the standardised residuals: readings that only control each other share one, a
+ * setting that several readings control has more. Each may raise a false alarm.
+ */
+const testsIn = ({ adjustment }: Standing): number =>
+  new Set(
+    adjustment.readings
+      .map((r) => Math.abs(r.standardised))
+      .filter((size) => size > 0)
+      .map((size) => size.toPrecision(SAME_DIGITS)),
+  ).size;
 
 /**
  * Of the stakes at a piece that cannot be drawn within the tolerance, the one that is farthest off is

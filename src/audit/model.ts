@@ -134,7 +134,7 @@ export interface Audit {
   readonly chance: number;
   /** Standardised residual above which one job in twenty raises a false alarm. */
   readonly familyLimit: number;
-  /** Chance that a job with this many readings and no slip raises one at 3.29. */
+  /** Chance that such a job without any slip raises one at 3.29: each different test may. */
   readonly falseAlarmChance: number;
   /** How much longer than true each tape was found, parts of its length, with its sigma. */
   readonly tapes: readonly {

@@ -19,6 +19,7 @@ import { SLIP_KINDS, type SlipKind } from './draw-slips';
 
 /** The parts of the audit's JSON that are judged (docs/audit.md). */
 export interface Said {
+  readonly falseAlarmChance: number;
   readonly suspects: readonly {
     readonly likeliest: {
       readonly kind: string;
@@ -197,14 +198,23 @@ function textFeet(text: string): number {
   );
 }
 
-/** Days without a slip: share of jobs in which the audit suspects something all the same. */
-export function falseAlarms(field: Field, audit: Auditor, days: number, seed: number): number {
+export interface FalseAlarms {
+  /** Of days without a slip: the audit suspects something all the same. */
+  readonly share: number;
+  /** What it says of itself, on average. */
+  readonly said: number;
+}
+
+export function falseAlarms(field: Field, audit: Auditor, days: number, seed: number): FalseAlarms {
   const noise = seeded(seed);
   const day = newDay(field);
-  let alarms = 0;
+  let [alarms, said] = [0, 0];
   for (let n = 0; n < days; n++) {
     workThrough(field, drawCauses(field, noise), day);
-    alarms += (audit(readingsOf(field, day))?.suspects.length ?? 0) > 0 ? 1 : 0;
+    const heard = audit(readingsOf(field, day));
+    if (!heard) throw new Error('readings without a slip were refused');
+    alarms += heard.suspects.length > 0 ? 1 : 0;
+    said += heard.falseAlarmChance;
   }
-  return alarms / days;
+  return { share: alarms / days, said: said / days };
 }
