@@ -8,13 +8,10 @@ import { seededRandom } from '../../src/base/random';
 import type { Result } from '../../src/base/result';
 import { engine } from '../../src/engine/api';
 import { controlsCsv, outlineCsv, stakesCsv } from '../../src/exchange/stake-files';
-import { buildField } from '../../src/field/build-field';
 import type { Region } from '../../src/geometry/region';
-import { placeGraphic } from '../../src/plan/make-plan';
 import type { Plan } from '../../src/plan/model';
 import type { Project } from '../../src/project/model';
 import type { SheetFonts } from '../../src/sheets/fonts';
-import { planStakes } from '../../src/stakeout/plan-stakes';
 
 const require = createRequire(import.meta.url);
 const DEMOS = resolve(import.meta.dirname, '../../demo-data');
@@ -62,21 +59,18 @@ export function planOf(project: Project): Plan {
   return plan;
 }
 
-/** Ground, graphic and stakes only: what the stake files need, without passes and pictures. */
+/** The stake files and the art. */
 export function stakeFilesOf(project: Project): {
   readonly files: Readonly<Record<string, string>>;
   readonly graphic: Region;
 } {
-  const field = take(buildField(project.field, project.units));
-  const graphic = take(placeGraphic(project, assetsOf(project)));
-  const spec = { ...project.stakeout, system: project.units };
-  const plan = take(planStakes({ field, graphic, spec }));
+  const { stakes, design } = planOf(project);
   const files = {
-    'controls.csv': controlsCsv(plan.controls),
-    'stakes.csv': stakesCsv(plan),
-    'outline.csv': outlineCsv(plan),
+    'controls.csv': controlsCsv(stakes!.controls),
+    'stakes.csv': stakesCsv(stakes),
+    'outline.csv': outlineCsv(stakes),
   };
-  return { files, graphic };
+  return { files, graphic: design.graphic };
 }
 
 /** The word demo with another word in another font. */
