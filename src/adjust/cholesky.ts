@@ -44,11 +44,13 @@ function factorRow(m: Float64Array, factor: CholeskyFactor, i: number): number {
   let start = 0;
   while (start < i && m[i * n + start] === 0) start++;
   first[i] = start;
+  const row = i * n;
   for (let j = start; j < i; j++) {
     if (dropped[j]) continue;
-    let sum = m[i * n + j]!;
-    for (let k = Math.max(start, first[j]!); k < j; k++) sum -= l[i * n + k]! * l[j * n + k]!;
-    l[i * n + j] = sum / l[j * n + j]!;
+    const other = j * n;
+    let sum = m[row + j]!;
+    for (let k = Math.max(start, first[j]!); k < j; k++) sum -= l[row + k]! * l[other + k]!;
+    l[row + j] = sum / l[other + j]!;
   }
   let pivot = m[i * n + i]!;
   for (let k = start; k < i; k++) pivot -= l[i * n + k]! ** 2;
@@ -89,10 +91,10 @@ export function choleskyInverse({ n, l, dropped }: CholeskyFactor): Float64Array
   const lower = invertLower(l, n);
   for (let k = 0; k < n; k++) {
     if (dropped[k]) continue;
+    const row = k * n;
     for (let i = 0; i <= k; i++) {
-      const factor = lower[k * n + i]!;
-      if (factor === 0) continue;
-      for (let j = 0; j <= i; j++) inverse[i * n + j]! += factor * lower[k * n + j]!;
+      const factor = lower[row + i]!;
+      if (factor !== 0) addMultiple(inverse, i * n, lower, row, factor, i + 1);
     }
   }
   for (let i = 0; i < n; i++) {
@@ -101,13 +103,24 @@ export function choleskyInverse({ n, l, dropped }: CholeskyFactor): Float64Array
   return inverse;
 }
 
+/** Adds `factor` times the `count` values of `from` at `b` to those of `to` at `a`. */
+function addMultiple(
+  to: Float64Array,
+  a: number,
+  from: Float64Array,
+  b: number,
+  factor: number,
+  count: number,
+): void {
+  for (let j = 0; j < count; j++) to[a + j]! += factor * from[b + j]!;
+}
+
 function invertLower(l: Float64Array, n: number): Float64Array {
   const out = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     for (let k = 0; k < i; k++) {
       const factor = l[i * n + k]!;
-      if (factor === 0) continue;
-      for (let j = 0; j <= k; j++) out[i * n + j]! -= factor * out[k * n + j]!;
+      if (factor !== 0) addMultiple(out, i * n, out, k * n, -factor, k + 1);
     }
     const pivot = l[i * n + i]!;
     for (let j = 0; j < i; j++) out[i * n + j]! /= pivot;

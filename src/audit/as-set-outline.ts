@@ -6,7 +6,12 @@ import { pointDistance, type Point } from '../geometry/point';
 import { polylineResample } from '../geometry/polyline';
 import type { Region } from '../geometry/region';
 import { bendArc } from '../stakeout/bend';
-import { edgeIndex, nearestEdgeDistance, type EdgeIndex } from '../stakeout/edge-index';
+import {
+  edgeIndex,
+  nearestEdge,
+  nearestEdgeDistance,
+  type EdgeIndex,
+} from '../stakeout/edge-index';
 import { LONGEST_STEP_FT, ROUNDING_ALLOWANCE_IN } from '../stakeout/limits';
 import type { Contour, OutlinePiece, StakePlan } from '../stakeout/model';
 import { readingStepFt } from '../stakeout/ties';
@@ -100,8 +105,15 @@ function arc(centre: Point, radius: number, start: number, sweep: number): Point
   });
 }
 
-const farthest = (line: readonly Point[], art: EdgeIndex<null>): number =>
-  Math.max(...line.map((p) => nearestEdgeDistance(art, p, FARTHEST_FT)));
+/** The largest distance of a line from the art; once it is `enough`, no more is looked at. */
+function farthest(line: readonly Point[], art: EdgeIndex<null>, enough = Infinity): number {
+  let most = 0;
+  for (const p of line) {
+    most = Math.max(most, nearestEdgeDistance(art, p, FARTHEST_FT));
+    if (most >= enough) break;
+  }
+  return most;
+}
 
 /** The printed radius about the pin that keeps nearest to the art, within a step of both ends. */
 function drawSwing(
@@ -117,7 +129,9 @@ function drawSwing(
   const sense = piece.sweep === 'ccw' ? 1 : -1;
   const sweep = sense * angleNormalise(sense * (end - start));
   const stepAt = (r: Reading) => Math.max(...ends.map((d) => Math.abs(d - r.ft)));
-  const radius = bestRadius(ends, system, (r) => farthest(arc(pin, r.ft, start, sweep), art));
+  const radius = bestRadius(ends, system, (r, enough) =>
+    farthest(arc(pin, r.ft, start, sweep), art, enough),
+  );
   const line = [from, ...arc(pin, radius.ft, start, sweep), to];
   return { piece: { ...piece, radius }, line, stepFt: stepAt(radius) };
 }
@@ -129,7 +143,9 @@ function drawCircle(
   pin: Point,
 ): DrawnPiece {
   const line = (r: Reading) => arc(pin, r.ft, 0, 2 * Math.PI);
-  const radius = bestRadius([piece.radius.ft], system, (r) => farthest(line(r), art));
+  const radius = bestRadius([piece.radius.ft], system, (r, enough) =>
+    farthest(line(r), art, enough),
+  );
   return { piece: { ...piece, radius }, line: line(radius), stepFt: 0 };
 }
 
@@ -155,7 +171,7 @@ function drawBend(
   for (let by = -BEND_PLAY_FT; by <= BEND_PLAY_FT; by += step) {
     const tried = roundReading(piece.offset.ft + by, system);
     if (!(tried.ft > 0) || tried.ft > half) continue;
-    const gap = farthest(line(tried), art);
+    const gap = farthest(line(tried), art, least);
     if (gap >= least) continue;
     offset = tried;
     least = gap;
@@ -167,18 +183,18 @@ function drawBend(
 function bestRadius(
   ends: readonly number[],
   system: LengthSystem,
-  gapAt: (r: Reading) => number,
+  gapAt: (r: Reading, enough: number) => number,
 ): Reading {
   const low = Math.max(...ends) - LONGEST_STEP_FT;
   const high = Math.min(...ends) + LONGEST_STEP_FT;
   const middle = (low + high) / 2;
   let best = roundReading(middle, system);
-  let least = gapAt(best);
+  let least = gapAt(best, Infinity);
   const step = readingStepFt(system);
   for (let ft = low; ft <= high; ft += step) {
     const radius = roundReading(ft, system);
     if (radius.ft < low || radius.ft > high) continue;
-    const gap = gapAt(radius);
+    const gap = gapAt(radius, least);
     if (gap >= least) continue;
     best = radius;
     least = gap;
@@ -194,23 +210,15 @@ function missedArt(drawn: readonly DrawnPiece[], ring: readonly Point[]): number
   const missed = drawn.map(() => 0);
   const index = edgeIndex(edges, CELL_FT);
   for (const p of polylineResample(ring, SAMPLE_FT, true)) {
-    const gap = nearestEdgeDistance(index, p, FARTHEST_FT);
-    const nearest = nearestPiece(drawn, p);
-    if (nearest >= 0) missed[nearest] = Math.max(missed[nearest]!, gap);
+    const nearest = nearestEdge(index, p, FARTHEST_FT);
+    const piece = nearest?.edge.tag ?? nearestPiece(drawn, p);
+    missed[piece] = Math.max(missed[piece]!, nearest?.distance ?? FARTHEST_FT);
   }
   return missed;
 }
 
+/** For art that lies far from all that is drawn. */
 function nearestPiece(drawn: readonly DrawnPiece[], p: Point): number {
-  let nearest = -1;
-  let least = Infinity;
-  drawn.forEach(({ line }, i) => {
-    for (const q of line) {
-      const d = (q.x - p.x) ** 2 + (q.y - p.y) ** 2;
-      if (d >= least) continue;
-      least = d;
-      nearest = i;
-    }
-  });
-  return nearest;
+  const gaps = drawn.map(({ line }) => Math.min(...line.map((q) => pointDistance(p, q))));
+  return gaps.indexOf(Math.min(...gaps));
 }

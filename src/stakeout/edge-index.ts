@@ -59,6 +59,28 @@ export function nearestEdgeDistance<T>(index: EdgeIndex<T>, p: Point, limit: num
   return best;
 }
 
+/** The nearest edge within `limit` of p, with its distance; null when there is none. */
+export function nearestEdge<T>(
+  index: EdgeIndex<T>,
+  p: Point,
+  limit: number,
+): { readonly edge: TaggedEdge<T>; readonly distance: number } | null {
+  const distance = nearestEdgeDistance(index, p, limit);
+  if (distance >= limit) return null;
+  const reach = Math.ceil(distance / index.cell);
+  const cx = Math.floor(p.x / index.cell);
+  const cy = Math.floor(p.y / index.cell);
+  for (let x = cx - reach; x <= cx + reach; x++) {
+    for (let y = cy - reach; y <= cy + reach; y++) {
+      for (const i of index.buckets.get(bucketOf(x, y)) ?? []) {
+        const edge = index.edges[i]!;
+        if (edgeDistance(edge, p) <= distance) return { edge, distance };
+      }
+    }
+  }
+  return null;
+}
+
 /** As `segmentNearest`, without the point: this is asked tens of thousands of times. */
 function edgeDistance<T>(edge: TaggedEdge<T>, p: Point): number {
   const dx = edge.b.x - edge.a.x;
