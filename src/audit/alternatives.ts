@@ -3,7 +3,7 @@ import type { NetworkReading } from '../adjust/network-model';
 import { circleIntersection } from '../geometry/arc';
 import type { Point } from '../geometry/point';
 import { pointDistance } from '../geometry/point';
-import type { SetMethod, Stake } from '../stakeout/model';
+import type { SetMethod, Stake, StakePlan } from '../stakeout/model';
 import type { SlipKind } from './model';
 
 /** A stake set otherwise than the plan says. */
@@ -15,20 +15,26 @@ export interface Alternative {
   readonly at: Point;
   /** Which of the two readings is to blame, when only one is. */
   readonly blame: 0 | 1 | null;
+  /** The mark that should have been held, when another was. */
+  readonly meant?: string;
   readonly words: string;
 }
 
 type PlaceOf = (id: string) => Point;
 type Pair = readonly [NetworkReading, NetworkReading];
 
-/** Every mix-up of a stake's setting. `controls`: ids that a tape may have been held at. */
+/** A misread number on a short line is that of a mark near by. */
+const NEAR_FT = 30;
+
+/** Every mix-up of a stake's setting in `plan`. */
 export function alternatives(
+  plan: StakePlan,
   stake: Stake,
   rows: Pair,
-  controls: readonly string[],
   placeOf: PlaceOf,
 ): Alternative[] {
   const { set } = stake;
+  const controls = plan.controls.map((c) => c.id);
   switch (set.method) {
     case 'ties':
       return tieMixUps(stake.id, set, rows, controls, placeOf);
@@ -36,9 +42,23 @@ export function alternatives(
       return lineMixUps(stake.id, rows, controls, placeOf);
     case 'offset':
     case 'chord':
-      return sideMixUp(stake.id, set.side, rows, placeOf);
+      return [
+        sideMixUp(stake.id, set.side, rows, placeOf),
+        ...heldElsewhere(stake.id, rows, standing(plan, stake.id), placeOf),
+      ];
   }
 }
+
+/** Controls, and the stakes that stand before this one is set. */
+const standing = (plan: StakePlan, stake: string): string[] => [
+  ...plan.controls.filter((c) => c.kind === 'fixed').map((c) => c.id),
+  ...plan.stakes
+    .slice(
+      0,
+      plan.stakes.findIndex((s) => s.id === stake),
+    )
+    .map((s) => s.id),
+];
 
 type Ties = Extract<SetMethod, { method: 'ties' }>;
 const OTHER_SIDE = { L: 'right', R: 'left' } as const;
@@ -124,20 +144,52 @@ function sideMixUp(
   side: 'L' | 'R',
   [along, across]: Pair,
   placeOf: PlaceOf,
-): Alternative[] {
-  const [a, b, p] = [placeOf(across.from), placeOf(across.to), placeOf(stake)];
-  const length = pointDistance(a, b);
-  const left = { x: -(b.y - a.y) / length, y: (b.x - a.x) / length };
-  const off = -2 * across.distance;
+): Alternative {
   const [at, not] = [OTHER_SIDE[side], side === 'L' ? 'left' : 'right'];
-  return [
-    {
-      kind: 'wrong-side',
-      stake,
-      readings: [along, { ...across, distance: -across.distance }],
-      at: { x: p.x + off * left.x, y: p.y + off * left.y },
-      blame: 1,
-      words: `its offset went to the ${at} of ${across.from} to ${across.to}, not the ${not}`,
-    },
-  ];
+  const readings: Pair = [along, { ...across, distance: -across.distance }];
+  return {
+    kind: 'wrong-side',
+    stake,
+    readings,
+    at: besideLine(readings, placeOf),
+    blame: 1,
+    words: `its offset went to the ${at} of ${across.from} to ${across.to}, not the ${not}`,
+  };
+}
+
+/** One end of a short line at another mark near the right one. */
+function heldElsewhere(
+  stake: string,
+  rows: Pair,
+  marks: readonly string[],
+  placeOf: PlaceOf,
+): Alternative[] {
+  const { from, to } = rows[1];
+  return (['from', 'to'] as const).flatMap((end) => {
+    const meant = end === 'from' ? from : to;
+    return marks
+      .filter((id) => id !== from && id !== to)
+      .filter((id) => pointDistance(placeOf(id), placeOf(meant)) <= NEAR_FT)
+      .map((id): Alternative => {
+        const readings: Pair = [
+          { ...rows[0], [end]: id },
+          { ...rows[1], [end]: id },
+        ];
+        const words = `the end of the line that belongs at ${meant} was held at ${id}`;
+        const at = besideLine(readings, placeOf);
+        return { kind: 'wrong-control', stake, readings, at, blame: 0, meant, words };
+      });
+  });
+}
+
+/** Where a distance along a line (or its middle) and one square to it put a stake. */
+function besideLine([along, across]: Pair, placeOf: PlaceOf): Point {
+  const [a, b] = [placeOf(across.from), placeOf(across.to)];
+  const length = pointDistance(a, b);
+  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
+  const far = along.distance + (along.kind === 'middle' ? length / 2 : 0);
+  return {
+    x: a.x + far * ux - across.distance * uy,
+    y: a.y + far * uy + across.distance * ux,
+  };
 }

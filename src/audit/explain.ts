@@ -189,13 +189,12 @@ function movedControl(s: Standing, id: string): Candidate[] {
 
 /** Mix-ups of the stakes' settings: the best few beside the stake are tried in the whole network. */
 function mixUps(s: Standing, stakes: readonly string[]): Candidate[] {
-  const controls = s.plan.controls.map((c) => c.id);
   const rated = stakes.flatMap((id) => {
     const stake = s.plan.stakes.find((p) => p.id === id)!;
     const rows = s.net.rows.filter((r) => r.sets === id).map((r) => r.reading);
     if (rows.length < 2) return [];
     const planned = misfitAt(s, id, s.placeOf(id)) + misfitOfSetting(s, id);
-    return alternatives(stake, [rows[0]!, rows[1]!], controls, s.placeOf)
+    return alternatives(s.plan, stake, [rows[0]!, rows[1]!], s.placeOf)
       .map((alternative) => ({ alternative, misfit: misfitAt(s, id, alternative.at) }))
       .filter(({ misfit }) => misfit < planned);
   });
@@ -241,7 +240,11 @@ function tryMixUp(s: Standing, mixUp: Alternative): Candidate[] {
       explanation: {
         kind: mixUp.kind,
         stake,
-        reading: blamed && { from: blamed.reading.from, to: stake, text: blamed.text },
+        reading: blamed && {
+          from: mixUp.meant ?? blamed.reading.from,
+          to: stake,
+          text: blamed.text,
+        },
         line: null,
         tooLongIn: null,
         words: mixUp.words,

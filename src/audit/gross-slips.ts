@@ -170,15 +170,18 @@ function setOtherwise(job: Job, stake: string, pair: SettingPair, at: Point) {
 function mixUps(job: Job, stake: Stake): Candidate[] {
   const rows = job.net.rows.filter((r) => r.sets === stake.id);
   if (rows.length < 2) return [];
-  const controls = job.plan.controls.map((c) => c.id);
   const pair: SettingPair = [rows[0]!.reading, rows[1]!.reading];
-  return alternatives(stake, pair, controls, job.placeOf).map((a) => {
+  return alternatives(job.plan, stake, pair, job.placeOf).map((a) => {
     const { net, placeOf, cost } = setOtherwise(job, stake.id, a.readings, a.at);
     const blamed = a.blame === null ? null : rows[a.blame]!;
     const explanation: Explanation = {
       kind: a.kind,
       stake: stake.id,
-      reading: blamed && { from: blamed.reading.from, to: stake.id, text: blamed.text },
+      reading: blamed && {
+        from: a.meant ?? blamed.reading.from,
+        to: stake.id,
+        text: blamed.text,
+      },
       line: null,
       tooLongIn: null,
       words: a.words,
