@@ -104,6 +104,11 @@ describe('one slip', () => {
     ],
     ['an offset to the wrong side', { kind: 'side', stake: '8' }, 'wrong-side'],
     ['a chord offset to the wrong side', { kind: 'side', stake: '9' }, 'wrong-side'],
+    [
+      'a short line held at a wrong stake',
+      { kind: 'held-at', stake: '9', tie: 1, at: '8' },
+      'wrong-control',
+    ],
   ];
   it.each(mixUps)('that is %s is named as such', (_, slip, kind) => {
     const a = run([slip]);

@@ -99,7 +99,7 @@ function place(
     return beside(a, b, along, sighting);
   }
   const from = set.method === 'chord' ? set.chordFrom : set.tie1.from;
-  const [a, b] = [at.get(from)!, at.get(set.lineTo)!];
+  const [a, b] = [at.get(held(slips, 1, from))!, at.get(held(slips, 2, set.lineTo))!];
   const along = set.method === 'chord' ? apart(a, b) / 2 : pull(set.tie1.reading.ft + extra(1));
   const wrong = slips.some((s) => s.kind === 'side') ? -1 : 1;
   const across = pull(set.offset.ft + extra(2)) * (set.side === 'L' ? 1 : -1) * wrong;
@@ -115,14 +115,22 @@ function placeByTies(
   extra: (tie: 1 | 2) => number,
 ): Place {
   const swapped = slips.some((s) => s.kind === 'swap');
-  const held = (tie: 1 | 2, meant: string) =>
-    slips.find((s) => s.kind === 'held-at' && s.tie === tie)?.kind === 'held-at'
-      ? (slips.find((s) => s.kind === 'held-at' && s.tie === tie) as { at: string }).at
-      : meant;
   const [d1, d2] = [set.tie1.reading.ft + extra(1), set.tie2.reading.ft + extra(2)];
   const [r1, r2] = [pull(swapped ? d2 : d1), pull(swapped ? d1 : d2)];
   const left = (set.side === 'L') !== slips.some((s) => s.kind === 'side');
-  return meet(at.get(held(1, set.tie1.from))!, r1, at.get(held(2, set.tie2.from))!, r2, left);
+  return meet(
+    at.get(held(slips, 1, set.tie1.from))!,
+    r1,
+    at.get(held(slips, 2, set.tie2.from))!,
+    r2,
+    left,
+  );
+}
+
+/** Where the first or second end is held: at `meant`, but for a slip. */
+function held(slips: readonly Slip[], tie: 1 | 2, meant: string): string {
+  for (const s of slips) if (s.kind === 'held-at' && s.tie === tie) return s.at;
+  return meant;
 }
 
 export function beside(a: Place, b: Place, along: number, across: number): Place {
