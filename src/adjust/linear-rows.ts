@@ -12,6 +12,7 @@ import {
   type NetworkReading,
   type TapeScale,
 } from './network-model';
+import { orderPoints } from './order-points';
 
 /** The unknowns of a network by number. */
 export interface Unknowns {
@@ -27,21 +28,20 @@ export interface State {
   readonly scale: ReadonlyMap<string, number>;
 }
 
-/** Numbers the unknown coordinates in the order of the points, `late` ones last, then tapes' scales. */
+/** Numbers the unknown coordinates so that the factor's rows are short, then the tapes' scales. */
 export function numberUnknowns(
   points: readonly NetworkPoint[],
   tapes: readonly TapeScale[],
-  late: ReadonlySet<string> = new Set(),
+  readings: readonly NetworkReading[],
 ): Unknowns {
   let count = 0;
+  const byId = new Map(points.map((p) => [p.id, p]));
   const places = new Map<string, readonly [number, number]>();
-  for (const p of [
-    ...points.filter((q) => !late.has(q.id)),
-    ...points.filter((q) => late.has(q.id)),
-  ]) {
-    const x = p.fixed === true || p.fixed === 'x' ? -1 : count++;
-    const y = p.fixed === true || p.fixed === 'y' ? -1 : count++;
-    places.set(p.id, [x, y]);
+  for (const id of orderPoints([...byId.keys()], readings)) {
+    const { fixed } = byId.get(id)!;
+    const x = fixed === true || fixed === 'x' ? -1 : count++;
+    const y = fixed === true || fixed === 'y' ? -1 : count++;
+    places.set(id, [x, y]);
   }
   const scales = new Map(tapes.map((t) => [t.id, count++]));
   return { count, points: places, scales };

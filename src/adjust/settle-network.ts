@@ -2,7 +2,6 @@
 import type { Point } from '../geometry/point';
 import { SINGULAR } from '../geometry/tolerance';
 import { choleskyFactor, choleskyInverse, choleskySolve, type CholeskyFactor } from './cholesky';
-import { readingPoints } from './check-network';
 import {
   numberUnknowns,
   priorRows,
@@ -58,19 +57,10 @@ export function prepareNetwork(
     points,
     readings,
     tapes,
-    unknowns: numberUnknowns(points, tapes, busyPoints(readings)),
+    unknowns: numberUnknowns(points, tapes, readings),
     inner: options.datum === 'inner',
     extent: Math.max(...points.map((p) => Math.hypot(p.at.x, p.at.y))),
   };
-}
-
-/** More readings than this and a point is numbered late: the factor's rows stay short. */
-const BUSY = 8;
-
-function busyPoints(readings: readonly NetworkReading[]): ReadonlySet<string> {
-  const count = new Map<string, number>();
-  for (const id of readings.flatMap(readingPoints)) count.set(id, (count.get(id) ?? 0) + 1);
-  return new Set([...count].filter(([, n]) => n > BUSY).map(([id]) => id));
 }
 
 /** The points where they are given, tapes of true scale. */

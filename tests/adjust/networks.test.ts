@@ -63,16 +63,17 @@ describe('a published point (Strang & Borre 1997, example 10.1)', () => {
 describe('equations of a network', () => {
   const points = [point('A', 3, 5), point('B', 90, 40), point('P', 35, 61)];
   const kinds = ['distance', 'along', 'across', 'middle'] as const;
-  const unknowns = numberUnknowns(points, [{ id: 'tape' }]);
+  const unknowns = numberUnknowns(points, [{ id: 'tape' }], []);
   const read = (kind: (typeof kinds)[number]): NetworkReading =>
     kind === 'distance'
       ? { from: 'A', to: 'P', distance: 50, sigma: 1, tape: 'tape' }
       : { kind, point: 'P', from: 'A', to: 'B', distance: 50, sigma: 1, tape: 'tape' };
   const stateOf = (v: readonly number[]) => ({
-    at: new Map(points.map((p, i) => [p.id, { x: v[2 * i]!, y: v[2 * i + 1]! }])),
+    at: new Map([...unknowns.points].map(([id, [x, y]]) => [id, { x: v[x]!, y: v[y]! }])),
     scale: new Map([['tape', v[6]!]]),
   });
-  const here = [...points.flatMap((p) => [p.at.x, p.at.y]), 0.01];
+  const inOrder = [...unknowns.points.keys()].map((id) => points.find((p) => p.id === id)!);
+  const here = [...inOrder.flatMap((p) => [p.at.x, p.at.y]), 0.01];
 
   it.each(kinds)('have the derivatives of a %s that small moves show', (kind) => {
     const row = readingRow(read(kind), unknowns, stateOf(here));
