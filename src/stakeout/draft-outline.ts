@@ -9,7 +9,7 @@ import { bestFreePin, pinServes, possiblePins, swingSense } from './choose-pin';
 import type { Chain, Link } from './chain';
 import { likeChain, type Likeness } from './congruent-contours';
 import { fitChain, linkKey, type ChainRules } from './fit-chain';
-import { fitCircle } from './fit-circle';
+import { circleServes, fitCircle } from './fit-circle';
 import { LONGEST_SWING_FT, PLANNED_SPACING_FT } from './limits';
 import type { LinkPrices } from './price-links';
 import { sharePins } from './share-pins';
@@ -43,6 +43,8 @@ export type DraftPiece =
 
 export interface DraftContour {
   readonly trace: Trace;
+  /** The trace as the art has it, before lines that crossed were parted. */
+  readonly art: Trace;
   readonly pieces: readonly DraftPiece[];
   readonly strained: boolean;
   readonly like: Likeness | null;
@@ -56,8 +58,12 @@ export interface Draft {
 
 /** One contour with the rules it has been given so far. Rules only ever tighten. */
 export interface ContourTask {
-  readonly trace: Trace;
+  readonly art: Trace;
+  /** What is fitted: the art, moved where it was parted from another line. */
+  trace: Trace;
   readonly tube: Float64Array;
+  /** Places moved apart from another line. */
+  readonly parted: Uint8Array;
   readonly blocked: Uint8Array;
   readonly banned: Set<number>;
   readonly lenient: Uint8Array;
@@ -87,8 +93,10 @@ export function contourTask(
 ): ContourTask {
   return {
     like,
+    art: trace,
     trace,
     tube: new Float64Array(trace.count).fill(tubeFt),
+    parted: new Uint8Array(trace.count),
     blocked: new Uint8Array(trace.count),
     banned: new Set(),
     lenient: new Uint8Array(trace.count),
@@ -136,8 +144,9 @@ function refit(task: ContourTask, ground: PinGround): void {
 }
 
 /** The chain of the contour that this one is like, when every rule learnt here allows it. */
-function chainOfLike({ like, trace, tube, blocked, banned }: ContourTask): Chain | null {
+function chainOfLike({ like, art, trace, tube, blocked, banned }: ContourTask): Chain | null {
   const first = like?.task;
+  if (trace !== art || first?.trace !== first?.art) return null;
   if (!first?.chain || first.chain.strained || first.chain.links.length === 0) return null;
   const n = trace.count;
   const wide = tube.every((half, k) => half >= first.tube[like!.mirrored ? (n - k) % n : k]!);
@@ -239,7 +248,7 @@ function placePins(tasks: readonly ContourTask[], ground: PinGround, last: boole
     if (pieces === null) complete = false;
     const like = task.like && { of: tasks.indexOf(task.like.task), mirrored: task.like.mirrored };
     const strained = task.chain?.strained ?? true;
-    return { trace: task.trace, pieces: pieces ?? [], strained, like };
+    return { trace: task.trace, art: task.art, pieces: pieces ?? [], strained, like };
   });
   return complete || last ? { stakes: placing.stakes, contours } : null;
 }
@@ -257,10 +266,8 @@ function placeContour(
 ): DraftPiece[] | null {
   const circle = circleOf(task, placing.ground);
   if (circle) {
-    if (isFree(placing, circle.centre)) {
-      const pin = addStake(placing, circle.centre, 'pin');
-      return [{ kind: 'circle', pin, radius: circle.radius }];
-    }
+    const pin = circlePin(placing, task, circle.centre);
+    if (pin !== null) return [{ kind: 'circle', pin, radius: circle.radius }];
     task.circleAllowed = false;
     task.chain = null;
     return null;
@@ -278,6 +285,14 @@ function placeContour(
   });
   if (failed) task.chain = null;
   return failed ? null : pieces;
+}
+
+/** A stake near the centre that serves as the pin (circles about one centre share it), or a new one. */
+function circlePin(placing: Placing, task: ContourTask, centre: Point): number | null {
+  for (const stake of spacingNear(placing.near, centre)) {
+    if (circleServes(task.trace, task.tube, stake.at)) return stake.tag;
+  }
+  return isFree(placing, centre) ? addStake(placing, centre, 'pin') : null;
 }
 
 function placeLink(placing: Placing, task: ContourTask, ends: LinkEnds): DraftPiece | null {

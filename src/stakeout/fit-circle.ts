@@ -13,7 +13,14 @@ export interface FittedCircle {
  * point keeps its tube; null otherwise.
  */
 export function fitCircle(t: Trace, tube: Float64Array): FittedCircle | null {
-  const centre = middle(t);
+  return circleAbout(t, tube, middle(t));
+}
+
+/** Whether a circle about the stake at `pin` keeps every point's tube. */
+export const circleServes = (t: Trace, tube: Float64Array, pin: Point): boolean =>
+  circleAbout(t, tube, pin) !== null;
+
+function circleAbout(t: Trace, tube: Float64Array, centre: Point): FittedCircle | null {
   let near = Infinity;
   let far = 0;
   let tightest = Infinity;

@@ -11,9 +11,15 @@ import {
   LONGEST_SWING_FT,
   SHORTEST_SWING_FT,
 } from './limits';
-import type { OutlinePiece, Stake } from './model';
+import type { OutlinePiece } from './model';
 import { readingStepFt } from './ties';
 import type { Trace } from './trace';
+
+/** A stake that pieces are drawn from: as printed, or as planned. */
+export interface JoinedStake {
+  readonly id: string;
+  readonly at: Point;
+}
 
 /** A piece as drawn, with the draft piece it came from. */
 export interface JoinedPiece {
@@ -32,7 +38,7 @@ export type JoinedContour =
 /** Joins printed stakes as the draft says, with radii as printed; fails on the first piece it cannot. */
 export function joinContour(
   contour: DraftContour,
-  printed: readonly (Stake | undefined)[],
+  printed: readonly (JoinedStake | undefined)[],
   system: LengthSystem,
 ): JoinedContour {
   const pieces: JoinedPiece[] = [];
@@ -47,7 +53,7 @@ export function joinContour(
 function joinPiece(
   trace: Trace,
   draft: DraftPiece,
-  printed: readonly (Stake | undefined)[],
+  printed: readonly (JoinedStake | undefined)[],
   system: LengthSystem,
 ): JoinedPiece | null {
   if (draft.kind === 'circle') return joinCircle(trace, draft, printed[draft.pin], system);
@@ -105,7 +111,7 @@ function bendOffset(
 function joinCircle(
   trace: Trace,
   draft: DraftPiece & { readonly kind: 'circle' },
-  pin: Stake | undefined,
+  pin: JoinedStake | undefined,
   system: LengthSystem,
 ): JoinedPiece | null {
   if (!pin) return null;

@@ -23,30 +23,25 @@ import {
 import { gridSaving } from './grid-saving';
 import { stakeGround, type StakeGround } from './ground';
 import type { JoinedContour, JoinedPiece } from './join-outline';
-import { linkKey } from './fit-chain';
 import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
 import { measureWalk } from './measure-walk';
 import { DEFAULT_MINUTES } from './minutes';
 import { linkPrices } from './price-links';
 import type { Contour, StakeAdvice, StakeoutSpec, StakePlan } from './model';
 import type { PrintedStakes } from './print-stakes';
-import {
-  reviewOutline,
-  type DrawnContour,
-  type Offence,
-  type OutlineReview,
-} from './review-outline';
+import { reviewOutline, type DrawnContour, type OutlineReview } from './review-outline';
 import { joinOutline, sharedShapes } from './share-readings';
 import { printShortest, settleStakes, type Setting } from './set-out';
 import { optionWords, overTargetProblem } from './target-problems';
+import { banFailed, tightenOffences } from './tighten-rules';
 import { plannedTubeFt, tracePoint, type Trace } from './trace';
 
 /** Times the outline is fitted again after its printed form was found wanting. */
 const MOST_TRIES = 8;
 /** Tries without a better outline after which the best so far is taken. */
 const PATIENCE = 3;
-/** How much closer a stretch must keep after it was found too far off. */
-const TIGHTEN = 0.8;
+/** Times it is fitted again, before it is printed, after its planned form was. */
+const MOST_DRAFTS = 12;
 
 interface Attempt {
   readonly draft: Draft;
@@ -118,7 +113,8 @@ function bestAttempt(
   let best: Attempt | null = null;
   let bestAt = 0;
   for (let tries = 0; ; tries++) {
-    const attempt = tryOnce(tasks, field, ground, spec, best?.controls ?? null);
+    const draft = plannedDraft(tasks, ground, spec);
+    const attempt = printDraft(draft, tasks, field, ground, spec, best?.controls ?? null);
     if (!best || faultOf(attempt) < faultOf(best)) {
       best = attempt;
       bestAt = tries;
@@ -130,18 +126,45 @@ function bestAttempt(
 
 const faultOf = (a: Attempt): number =>
   1000 * a.joined.filter((j) => !j.ok).length +
-  10 * a.review.offences.filter((o) => o.why === 'crossing').length +
+  10 * a.review.offences.filter((o) => o.crosses).length +
   a.review.largestGapFt;
 
-function tryOnce(
+/**
+ * The outline in its planned places, fitted again until it holds: what is wrong with it before any
+ * reading is rounded shows without setting a stake.
+ */
+function plannedDraft(
+  tasks: readonly ContourTask[],
+  ground: StakeGround,
+  spec: StakeoutSpec,
+): Draft {
+  const prices = linkPrices(spec.minutes ?? DEFAULT_MINUTES);
+  for (let tries = 0; ; tries++) {
+    const draft = draftOutline(tasks, { mayPin: ground.mayPin, prices });
+    if (tries >= MOST_DRAFTS) return draft;
+    const stakes = draft.stakes.map(({ at }, i) => ({ id: String(i), at }));
+    const joined = joinOutline(draft.contours, stakes, spec.system);
+    const { offences } = reviewOutline(drawnOf(tasks, joined), limitFt(spec));
+    const strayed = tightenOffences(offences);
+    if (!banFailed(tasks, joined) && !strayed) return draft;
+  }
+}
+
+const limitFt = (spec: StakeoutSpec): number => inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
+
+const drawnOf = (tasks: readonly ContourTask[], joined: readonly JoinedContour[]): DrawnContour[] =>
+  joined.flatMap((j, i): DrawnContour[] =>
+    j.ok && j.pieces.length > 0 ? [{ task: tasks[i]!, pieces: j.pieces }] : [],
+  );
+
+function printDraft(
+  draft: Draft,
   tasks: readonly ContourTask[],
   field: Field,
   ground: StakeGround,
   spec: StakeoutSpec,
   before: ControlPlan | null,
 ): Attempt {
-  const prices = linkPrices(spec.minutes ?? DEFAULT_MINUTES);
-  const draft = draftOutline(tasks, { mayPin: ground.mayPin, prices });
   const places = draft.stakes.map((s) => s.at);
   const controls =
     before && controlsServe(before, places, spec)
@@ -149,11 +172,8 @@ function tryOnce(
       : chooseControls(field.controls, places, ground, spec);
   const { setting, printed } = settleStakes(draft.stakes, controls, spec);
   const joined = joinOutline(draft.contours, printed.printed, spec.system);
-  const drawn = joined.flatMap((j, i): DrawnContour[] =>
-    j.ok && j.pieces.length > 0 ? [{ task: tasks[i]!, pieces: j.pieces }] : [],
-  );
-  const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
-  return { draft, controls, setting, printed, joined, review: reviewOutline(drawn, limit) };
+  const review = reviewOutline(drawnOf(tasks, joined), limitFt(spec));
+  return { draft, controls, setting, printed, joined, review };
 }
 
 /** The same stakes in the shortest order, so with other numbers. */
@@ -165,34 +185,9 @@ function shortestOrder(attempt: Attempt, spec: StakeoutSpec): Attempt {
 
 /** Tightens the rules where the attempt failed; false when there is nothing to mend. */
 function tighten(tasks: readonly ContourTask[], attempt: Attempt): boolean {
-  let changed = false;
-  for (const offence of mergeOffences(attempt.review.offences)) {
-    narrowTube(offence);
-    changed = true;
-  }
-  attempt.joined.forEach((joined, i) => {
-    if (joined.ok || joined.failed.kind === 'string') return;
-    const task = tasks[i]!;
-    if (joined.failed.kind === 'circle') task.circleAllowed = false;
-    else task.banned.add(linkKey(task.trace, joined.failed.link.from, joined.failed.link.to));
-    task.chain = null;
-    changed = true;
-  });
-  return settlePrinted(tasks, attempt) || changed;
-}
-
-/** Each offending stretch once. */
-function mergeOffences(offences: readonly Offence[]): Offence[] {
-  const seen = new Map<string, Offence>();
-  for (const o of offences) seen.set(`${o.task.trace.contour} ${o.from} ${o.to}`, o);
-  return [...seen.values()];
-}
-
-function narrowTube(offence: Offence): void {
-  const { task, from, to } = offence;
-  const factor = offence.why === 'crossing' ? 0.5 : TIGHTEN;
-  for (let i = from; i <= to; i++) task.tube[i % task.trace.count]! *= factor;
-  task.chain = null;
+  const strayed = tightenOffences(attempt.review.offences);
+  const failed = banFailed(tasks, attempt.joined);
+  return settlePrinted(tasks, attempt) || strayed || failed;
 }
 
 /** Printed stakes closer than the contract allows: one of the two places is blocked. */
@@ -247,7 +242,7 @@ function finishPlan(
   const contours = drawnContours(best);
   const pieces = best.joined.flatMap((j) => (j.ok ? j.pieces : []));
   const { stakes } = best.printed;
-  const traces = best.draft.contours.map((c) => c.trace);
+  const traces = best.draft.contours.map((c) => c.art);
   const over = stakes.filter((s) => s.semiMajor95In > spec.target95In);
   const plan: StakePlan = {
     spec,
@@ -372,7 +367,7 @@ function fitProblems(best: Attempt, plan: StakePlan): Problem[] {
       ),
     );
   }
-  if (best.review.offences.some((o) => o.why === 'crossing')) {
+  if (best.review.offences.some((o) => o.crosses)) {
     out.push(
       problem(
         'outline-crosses',

@@ -7,7 +7,7 @@ import { chooseCheck, type CheckSource } from './choose-check';
 import type { ShortBase, ShortRecipe } from './choose-short';
 import { LONGEST_BASE_FT } from './limits';
 import type { Check, Round, SetMethod, Stake, StakeKind, StakeoutSpec } from './model';
-import type { SettingOrder } from './order-stakes';
+import type { SettingOrder, StakeRun } from './order-stakes';
 import { offsetTools, setShort, type ShortEnd } from './short-methods';
 import { checkTape } from './tapes';
 import { isShort, methodControls, setByTies, type SetStake } from './ties';
@@ -40,13 +40,24 @@ export function printStakes(
   spec: StakeoutSpec,
 ): PrintedStakes {
   const job = startJob(wanted, controls, order.recipes, spec);
-  for (const { pair, stakes } of order.runs) {
-    printAll(job, stakes, (index) =>
-      setByTies(pair.a, pair.b, wanted[index]!.at, pair.tapes, spec.system),
-    );
-  }
+  const waiting = order.runs.flatMap((run) => printRun(job, run, run.stakes));
+  // What nothing could check in its own round comes again behind the other rounds.
+  for (const { run, index } of waiting) printRun(job, run, [index]);
   printAll(job, order.short, (index) => setByShort(job, index));
   return numberRounds(job.stakes, job.printed);
+}
+
+/** Prints those stakes of a run; the ones that nothing checks yet are left over. */
+function printRun(
+  job: PrintJob,
+  run: StakeRun,
+  stakes: readonly number[],
+): { readonly run: StakeRun; readonly index: number }[] {
+  const { a, b, tapes } = run.pair;
+  const left = printAll(job, stakes, (index) =>
+    setByTies(a, b, job.wanted[index]!.at, tapes, job.spec.system),
+  );
+  return left.map((index) => ({ run, index }));
 }
 
 /** What stands so far. */
@@ -105,17 +116,19 @@ function controlStake(c: ControlPlan['set'][number]): Unrounded {
   };
 }
 
-/** A stake that nothing can check yet waits for its neighbours: it is tried again after them. */
+/** A stake that nothing can check yet waits for its neighbours; returns those still unchecked then. */
 function printAll(
   job: PrintJob,
   indices: readonly number[],
   setting: (index: number) => SetStake | null,
-): void {
-  for (let left = indices; left.length > 0;) {
+): readonly number[] {
+  let left = indices;
+  while (left.length > 0) {
     const missed = left.filter((index) => !printOne(job, index, setting(index)));
     if (missed.length === left.length) break;
     left = missed;
   }
+  return left;
 }
 
 function printOne(job: PrintJob, index: number, set: SetStake | null): boolean {

@@ -5,6 +5,7 @@ import { polylineResample } from '../geometry/polyline';
 import type { ContourTask } from './draft-outline';
 import { crossingEdges, edgeIndex, nearestEdgeDistance, type TaggedEdge } from './edge-index';
 import { drawnPiece, type JoinedPiece } from './join-outline';
+import type { Stretch } from './part-contours';
 
 /** A contour with its drawn pieces. */
 export interface DrawnContour {
@@ -13,11 +14,9 @@ export interface DrawnContour {
 }
 
 /** A stretch of a contour, trace indices, that has to keep closer. */
-export interface Offence {
-  readonly task: ContourTask;
-  readonly from: number;
-  readonly to: number;
-  readonly why: 'gap' | 'crossing';
+export interface Offence extends Stretch {
+  /** Null for a gap to the art. */
+  readonly crosses: Stretch | null;
 }
 
 export interface OutlineReview {
@@ -31,10 +30,7 @@ const CHORD_ERROR_FT = inches(0.02);
 const CELL_FT = 1.5;
 const FARTHEST_FT = 20;
 
-interface EdgeTag {
-  readonly task: ContourTask;
-  readonly from: number;
-  readonly to: number;
+interface EdgeTag extends Stretch {
   /** The stakes at the piece's ends, where neighbours may overlap by a step. */
   readonly ends: readonly Point[];
 }
@@ -53,15 +49,16 @@ export function reviewOutline(contours: readonly DrawnContour[], limitFt: number
 }
 
 /** The trace indices a piece stands for. */
-function stretchOf(task: ContourTask, joined: JoinedPiece): { from: number; to: number } {
+function stretchOf(task: ContourTask, joined: JoinedPiece): Stretch {
   const { draft } = joined;
-  return draft.kind === 'circle' ? { from: 0, to: task.trace.count } : draft.link;
+  const straight = draft.kind === 'string';
+  if (draft.kind === 'circle') return { task, from: 0, to: task.trace.count, straight };
+  return { task, from: draft.link.from, to: draft.link.to, straight };
 }
 
 function drawnEdges(contour: DrawnContour): TaggedEdge<EdgeTag>[] {
   const points = contour.pieces.flatMap((joined) => {
     const tag: EdgeTag = {
-      task: contour.task,
       ...stretchOf(contour.task, joined),
       ends: [joined.from, joined.to],
     };
@@ -84,12 +81,12 @@ function reviewContour(contour: DrawnContour, limitFt: number): OutlineReview {
   for (const sample of polylineResample(task.trace.ring, SAMPLE_FT, true)) {
     const gap = nearestEdgeDistance(drawn, sample, FARTHEST_FT);
     largest = Math.max(largest, gap);
-    if (gap > limitFt) offences.push({ task, ...stretchAt(contour, sample), why: 'gap' });
+    if (gap > limitFt) offences.push({ ...stretchAt(contour, sample), crosses: null });
   }
   for (const edge of edges) {
     const worst = worstAlong(edge, art);
     largest = Math.max(largest, worst);
-    if (worst > limitFt) offences.push({ ...edge.tag, why: 'gap' });
+    if (worst > limitFt) offences.push({ ...stretchOnly(edge.tag), crosses: null });
   }
   return { largestGapFt: largest, offences };
 }
@@ -109,8 +106,9 @@ function worstAlong<T>(edge: TaggedEdge<T>, art: ReturnType<typeof edgeIndex<nul
 }
 
 /** The piece whose stretch of the trace holds the trace point nearest to `p`. */
-function stretchAt(contour: DrawnContour, p: Point): { from: number; to: number } {
-  const { trace } = contour.task;
+function stretchAt(contour: DrawnContour, p: Point): Stretch {
+  const { task } = contour;
+  const { trace } = task;
   let nearest = 0;
   let least = Infinity;
   for (let i = 0; i < trace.count; i++) {
@@ -125,15 +123,23 @@ function stretchAt(contour: DrawnContour, p: Point): { from: number; to: number 
     if (nearest >= s.from && nearest <= s.to) return s;
     if (nearest + trace.count <= s.to) return s;
   }
-  return { from: nearest, to: nearest };
+  return { task, from: nearest, to: nearest, straight: false };
 }
+
+/** The stretch without what else the edge's tag says. */
+const stretchOnly = ({ task, from, to, straight }: EdgeTag): Stretch => ({
+  task,
+  from,
+  to,
+  straight,
+});
 
 function crossingOffences(edges: readonly TaggedEdge<EdgeTag>[]): Offence[] {
   return crossingEdges(edgeIndex(edges, CELL_FT))
     .filter(({ a, b, at }) => !atJoint(a, b, at))
     .flatMap(({ a, b }) => [
-      { ...a, why: 'crossing' as const },
-      { ...b, why: 'crossing' as const },
+      { ...stretchOnly(a), crosses: stretchOnly(b) },
+      { ...stretchOnly(b), crosses: stretchOnly(a) },
     ]);
 }
 

@@ -3,9 +3,14 @@ import type { LengthSystem, Reading } from '../base/quantity';
 import { pointDistance } from '../geometry/point';
 import type { Likeness } from './congruent-contours';
 import type { DraftContour } from './draft-outline';
-import { joinContour, type JoinedContour, type JoinedPiece } from './join-outline';
+import {
+  joinContour,
+  type JoinedContour,
+  type JoinedPiece,
+  type JoinedStake,
+} from './join-outline';
 import { LONGEST_STEP_FT } from './limits';
-import type { OutlinePiece, Stake } from './model';
+import type { OutlinePiece } from './model';
 import { readingStepFt } from './ties';
 
 /** A common reading is at most this many steps of the tape off a piece's own. */
@@ -14,7 +19,7 @@ const MOST_STEPS = 2;
 /** Every contour joined, with common readings for those of one shape. */
 export function joinOutline(
   contours: readonly DraftContour[],
-  printed: readonly (Stake | undefined)[],
+  printed: readonly (JoinedStake | undefined)[],
   system: LengthSystem,
 ): JoinedContour[] {
   const joined = contours.map((c) => joinContour(c, printed, system));

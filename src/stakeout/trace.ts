@@ -119,3 +119,9 @@ function turnAt(points: readonly Point[], along: Float64Array, i: number): numbe
     angleDifference(Math.atan2(b.y - here.y, b.x - here.x), Math.atan2(here.y - a.y, here.x - a.x)),
   );
 }
+
+/** Distances along a closed contour through these points, and once round it. */
+export function traceAlong(x: Float64Array, y: Float64Array): Pick<Trace, 'along' | 'perimeter'> {
+  const along = distances(Array.from(x, (_, i) => ({ x: x[i]!, y: y[i]! })));
+  return { along, perimeter: along[x.length]! };
+}

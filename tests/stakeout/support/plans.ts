@@ -58,9 +58,9 @@ export function emblemRegion(cx = 0, cy = 270, scale = 1): Region {
     circle(0, 0, 27, true),
     body.map(([x, y]) => ({ x: cx + scale * x, y: cy + scale * y })),
     circle(0, -3, 4, true),
-    // An inch clear of the body: lines that touch cross once their readings are rounded.
-    circle(0, 15.1, 6),
-    circle(0, 15.1, 4.5, true),
+    // It touches the body in one place.
+    circle(0, 15, 6),
+    circle(0, 15, 4.5, true),
   ];
 }
 
