@@ -65,6 +65,13 @@ export function chooseCheck(
 const provesShort = (stake: SetStake, source: CheckSource, slip: number, tape: HeldTape): boolean =>
   !isShort(stake.set) || (slip <= CONTROL_GOOD_IN && showsWrongSide(stake, source.point, tape));
 
+/** Whether a reading from there proves a short-tape stake. */
+export function checkServes(stake: SetStake, source: CheckSource, tape: HeldTape): boolean {
+  if (methodControls(stake.set).includes(source.id)) return false;
+  const slip = detectableSlipIn(stake, source, tape);
+  return slip < Infinity && provesShort(stake, source, slip, tape);
+}
+
 function readCheck(
   stake: SetStake,
   source: CheckSource,

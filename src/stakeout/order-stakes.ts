@@ -33,6 +33,8 @@ export interface OrderTask {
   readonly places: readonly Point[];
   readonly pairs: PairPlan;
   readonly recipes: readonly (ShortRecipe | null)[];
+  /** For each place, others of which one must come before it; absent or empty: no such rule. */
+  readonly checkers?: readonly (readonly number[])[];
   readonly start: CrewStart | null;
   readonly crew: StakeoutSpec['crew'];
 }
@@ -116,7 +118,10 @@ function shortWalk(task: OrderTask, members: readonly number[], from: Point | nu
       return k === undefined ? [] : [k];
     });
   });
-  return { ...walk, before };
+  const oneBefore = members.map((i) =>
+    (task.checkers?.[i] ?? []).flatMap((checker) => number.get(checker) ?? []),
+  );
+  return { ...walk, before, oneBefore };
 }
 
 /** All costs worked out once. */

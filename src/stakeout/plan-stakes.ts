@@ -178,7 +178,7 @@ function printDraft(
 
 /** The same stakes in the shortest order, so with other numbers. */
 function shortestOrder(attempt: Attempt, spec: StakeoutSpec): Attempt {
-  const printed = printShortest(attempt.setting);
+  const printed = printShortest(attempt);
   const joined = joinOutline(attempt.draft.contours, printed.printed, spec.system);
   return { ...attempt, printed, joined };
 }

@@ -3,7 +3,7 @@ import { sharePoint, type PrecisePoint } from '../adjust/precise-point';
 import { pointDistance, type Point } from '../geometry/point';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
 import { checkSources, type ControlPlan } from './choose-controls';
-import { chooseCheck, type CheckSource } from './choose-check';
+import { checkServes, chooseCheck, type CheckSource } from './choose-check';
 import type { ShortBase, ShortRecipe } from './choose-short';
 import { LONGEST_BASE_FT } from './limits';
 import type { Check, Round, SetMethod, Stake, StakeKind, StakeoutSpec } from './model';
@@ -24,6 +24,11 @@ export interface PrintedStakes {
   readonly rounds: readonly Round[];
   /** The printed stake for each wanted one; undefined when it cannot be set or checked. */
   readonly printed: readonly (Stake | undefined)[];
+  /**
+   * For each wanted stake the stakes of which one must stand to check it: other short-tape ones, where
+   * neither a control nor a tied stake does. Empty: it can be checked at once.
+   */
+  readonly checkers: () => number[][];
 }
 
 /** Neighbours this far off may serve for a check when no control does. */
@@ -44,7 +49,7 @@ export function printStakes(
   // What nothing could check in its own round comes again behind the other rounds.
   for (const { run, index } of waiting) printRun(job, run, [index]);
   printAll(job, order.short, (index) => setByShort(job, index));
-  return numberRounds(job.stakes, job.printed);
+  return { ...numberRounds(job.stakes, job.printed), checkers: () => checkersOf(job) };
 }
 
 /** Prints those stakes of a run; the ones that nothing checks yet are left over. */
@@ -71,6 +76,8 @@ interface PrintJob {
   readonly printed: (Unrounded | undefined)[];
   /** Each stake as a place to measure from. */
   readonly sources: (CheckSource | undefined)[];
+  /** Each short-tape stake as set. */
+  readonly short: Map<number, SetStake>;
   readonly controls: readonly CheckSource[];
   readonly near: SpacingIndex<CheckSource>;
   readonly earlier: CheckSource[];
@@ -94,6 +101,7 @@ function startJob(
     stakes: controls.set.map(controlStake),
     printed: wanted.map(() => undefined),
     sources: wanted.map(() => undefined),
+    short: new Map(),
     controls: checkSources(controls),
     near,
     earlier: [],
@@ -139,6 +147,7 @@ function printOne(job: PrintJob, index: number, set: SetStake | null): boolean {
   spacingAdd(job.near, set.point.at, source);
   job.earlier.push(source);
   job.sources[index] = source;
+  if (isShort(set.set)) job.short.set(index, set);
   const stake = {
     id,
     kind: job.wanted[index]!.kind,
@@ -172,6 +181,20 @@ function checkFor(job: PrintJob, set: SetStake): Check | null {
   );
 }
 
+function checkersOf(job: PrintJob): number[][] {
+  const tape = checkTape(job.spec);
+  const number = new Map(job.sources.map((source, i) => [source, i]));
+  return job.wanted.map((_, index) => {
+    const set = job.short.get(index);
+    if (!set) return [];
+    const near = spacingNear(job.near, set.point.at).map((p) => p.tag);
+    const serving = inReach(job, near, set).filter((source) => checkServes(set, source, tape));
+    const numbers = serving.map((source) => number.get(source));
+    const stands = (i: number | undefined): boolean => i === undefined || !job.short.has(i);
+    return numbers.some(stands) ? [] : numbers.flatMap((i) => i ?? []);
+  });
+}
+
 /** What the short tape reaches, a control no better than a stake. */
 const inReach = (job: PrintJob, near: readonly CheckSource[], set: SetStake): CheckSource[] =>
   [...near, ...job.controls.map((c) => ({ ...c, isControl: false }))].filter(
@@ -194,7 +217,7 @@ const baseOf = (job: PrintJob, base: ShortBase): ShortEnd | undefined =>
 function numberRounds(
   stakes: readonly Unrounded[],
   printed: readonly (Unrounded | undefined)[],
-): PrintedStakes {
+): Omit<PrintedStakes, 'checkers'> {
   const rounds: (Omit<Round, 'stakes'> & { readonly stakes: string[] })[] = [];
   const numbered = new Map<Unrounded, Stake>();
   for (const stake of stakes) {

@@ -12,7 +12,13 @@ import {
   type Recipes,
   type ShortTask,
 } from './choose-short';
-import { orderStakes, walkTask, type CrewStart, type SettingOrder } from './order-stakes';
+import {
+  orderStakes,
+  walkTask,
+  type CrewStart,
+  type OrderTask,
+  type SettingOrder,
+} from './order-stakes';
 import { printStakes, type PrintedStakes, type WantedStake } from './print-stakes';
 import { shareWalk } from './share-walk';
 import type { StakeoutSpec } from './model';
@@ -54,7 +60,7 @@ export function settleStakes(
 }
 
 /** A setting with its stakes as printed. */
-interface Settled {
+export interface Settled {
   readonly setting: Setting;
   readonly printed: PrintedStakes;
 }
@@ -134,8 +140,9 @@ function shortWalkMinutes(task: ShortTask, recipes: Recipes): number {
   return (2 * walkFt(short.map((i) => places[i]!))) / WALK_FT_PER_S / 60;
 }
 
-/** The same stakes in the shortest order found. */
-export const printShortest = (setting: Setting): PrintedStakes => printOrder(setting, KICKS);
+/** The same stakes in the shortest order found, each behind what it is checked from. */
+export const printShortest = ({ setting, printed }: Settled): PrintedStakes =>
+  printOrder(setting, KICKS, printed.checkers());
 
 /** The target, or what ties would give where they do not meet it. */
 function limitFor(pairs: PairPlan, i: number, at: Point, spec: StakeoutSpec): number {
@@ -170,12 +177,16 @@ function weakShort(
   });
 }
 
-function printOrder(setting: Setting, kicks: number): PrintedStakes {
+function printOrder(
+  setting: Setting,
+  kicks: number,
+  checkers: OrderTask['checkers'] = [],
+): PrintedStakes {
   const { wanted, controls, spec, pairs, recipes } = setting;
   const places = wanted.map((w) => w.at);
   const start = crewStart(controls);
   const order: SettingOrder = orderStakes(
-    { places, pairs, recipes, start, crew: spec.crew },
+    { places, pairs, recipes, checkers, start, crew: spec.crew },
     kicks,
   );
   return printStakes(wanted, controls, { ...order, recipes }, spec);

@@ -16,6 +16,8 @@ export interface WalkTask {
   readonly toEnd?: Float64Array;
   /** Places that must come before each one; absent: no such rule. */
   readonly before?: readonly (readonly number[])[];
+  /** Of these, unless there are none, one must come before each place; absent: no such rule. */
+  readonly oneBefore?: readonly (readonly number[])[];
 }
 
 /** Near places that are tried beside each one. */
@@ -48,10 +50,10 @@ export function walkCost(task: WalkTask, order: readonly number[]): number {
 
 /** An order of all places; `kicks` double bridges are tried. Equal input gives an equal order. */
 export function shortestWalk(task: WalkTask, kicks: number): number[] {
-  const { before, ...free } = task;
-  if (!before) return improve(task, nearestFirst(task), kicks);
+  const { before, oneBefore, ...free } = task;
+  if (!before && !oneBefore) return improve(task, nearestFirst(task), kicks);
   const unbound = improve(free, nearestFirst(task), kicks);
-  const starts = [unbound, [...unbound].reverse()].map((order) => obey(order, before));
+  const starts = [unbound, [...unbound].reverse()].map((order) => obey(order, task));
   const walks = starts.map((order) => improve(task, order, kicks));
   return walks.reduce((a, b) => (walkCost(task, b) < walkCost(task, a) ? b : a));
 }
@@ -66,16 +68,26 @@ function improve(task: WalkTask, order: readonly number[], kicks: number): numbe
 }
 
 /** The same order with every place held back until those that it needs have come. */
-function obey(order: readonly number[], before: readonly (readonly number[])[]): number[] {
+function obey(order: readonly number[], task: WalkTask): number[] {
   const done = new Set<number>();
   let left = [...order];
   while (left.length > 0) {
-    const next = left.find((place) => before[place]!.every((p) => done.has(p)));
+    const next = left.find((place) => mayCome(task, place, (p) => done.has(p)));
     if (next === undefined) break;
     done.add(next);
     left = left.filter((place) => place !== next);
   }
   return [...done, ...left];
+}
+
+/** Whether a place has what it needs before it. */
+function mayCome(
+  { before, oneBefore }: WalkTask,
+  place: number,
+  isDone: (p: number) => boolean,
+): boolean {
+  const one = oneBefore?.[place] ?? [];
+  return (before?.[place] ?? []).every(isDone) && (one.length === 0 || one.some(isDone));
 }
 
 /** The start is numbered `count`. */
@@ -92,16 +104,17 @@ function nearestFirst(task: WalkTask): number[] {
   const order: number[] = [];
   while (left.size > 0) {
     const here = order[order.length - 1];
-    let best = -1;
+    let best: number | null = null;
     let least = Infinity;
     for (const place of left) {
       const cost =
         here === undefined ? task.fromStart[place]! : task.between[here * task.count + place]!;
-      if (cost < least) {
-        least = cost;
-        best = place;
-      }
+      // Where nothing is in reach, the first one left comes next.
+      if (best !== null && !(cost < least)) continue;
+      least = cost;
+      best = place;
     }
+    if (best === null) break;
     order.push(best);
     left.delete(best);
   }
@@ -181,9 +194,9 @@ function reverse({ tour, position }: Walk, from: number, to: number): void {
 }
 
 function isAllowed({ task, tour, position }: Walk, from: number, to: number): boolean {
-  if (!task.before) return true;
+  if (!task.before && !task.oneBefore) return true;
   for (let i = from; i <= to; i++) {
-    if (task.before[tour[i]!]!.some((p) => position[p]! > i)) return false;
+    if (!mayCome(task, tour[i]!, (p) => position[p]! < i)) return false;
   }
   return true;
 }
