@@ -125,7 +125,7 @@ function drawMarks(task: Task, t: Trace, marks: readonly GridMark[]): Drawn | nu
       return null;
     }
     const line = [...span, marks[(i + 1) % n]!.at];
-    for (const p of stretch) if (lineDistance(line, p) > task.tubeFt) missed.push(p);
+    for (const p of stretch) if (!isNear(line, p, task.tubeFt)) missed.push(p);
     curve[i] = span;
   }
   return { marks: n, curve, missed };
@@ -133,7 +133,7 @@ function drawMarks(task: Task, t: Trace, marks: readonly GridMark[]): Drawn | nu
 
 /** Farther than the tube from the art: from the stretch beside it, and from all of it. */
 const strays = ({ art, tubeFt }: Task, stretch: readonly Point[], p: Point): boolean =>
-  lineDistance(stretch, p) > tubeFt && nearestEdgeDistance(art, p, 2 * tubeFt) > tubeFt;
+  !isNear(stretch, p, tubeFt) && nearestEdgeDistance(art, p, 2 * tubeFt) > tubeFt;
 
 /** Whether the places that the nearest span does not reach are reached by some other. */
 function reachesAll(drawn: readonly Drawn[], tubeFt: Feet): boolean {
@@ -208,16 +208,19 @@ const mix = (p: Point, q: Point, s: number): Point => ({
   y: p.y + s * (q.y - p.y),
 });
 
-/** Distance from p to a line through points, feet. */
-function lineDistance(line: readonly Point[], p: Point): Feet {
-  let best = Infinity;
+/** Whether p lies within `within` feet of a line through points. */
+function isNear(line: readonly Point[], p: Point, within: Feet): boolean {
+  const most = within * within;
   for (let i = 1; i < line.length; i++) {
-    const [a, b] = [line[i - 1]!, line[i]!];
-    const [dx, dy] = [b.x - a.x, b.y - a.y];
-    const [px, py] = [p.x - a.x, p.y - a.y];
+    const a = line[i - 1]!;
+    const b = line[i]!;
+    const dx = b.x - a.x;
+    const dy = b.y - a.y;
+    const px = p.x - a.x;
+    const py = p.y - a.y;
     const length2 = dx * dx + dy * dy;
     const s = length2 > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / length2)) : 0;
-    best = Math.min(best, (px - s * dx) ** 2 + (py - s * dy) ** 2);
+    if ((px - s * dx) ** 2 + (py - s * dy) ** 2 <= most) return true;
   }
-  return Math.sqrt(best);
+  return false;
 }

@@ -1,6 +1,7 @@
 /** Where a stake may stand. */
 import type { Field } from '../field/model';
 import { pointDistance, type Point } from '../geometry/point';
+import { polylineResample, type Ring } from '../geometry/polyline';
 import { regionBox, regionContains, type Region } from '../geometry/region';
 import type { Box } from '../geometry/box';
 
@@ -35,7 +36,10 @@ export function stakeGround(field: Field): StakeGround {
     field.outfieldGrass,
     ...field.surfaces.filter((s) => s.kind.endsWith('-grass')).map((s) => s.region),
   ]);
-  const mayPin = (p: Point) => inside(outfield, p) && !inside(keepOuts, p);
+  const mayPin = byCells(
+    [...field.outfieldGrass, ...field.keepOuts.flatMap((k) => k.region)],
+    (p) => inside(outfield, p) && !inside(keepOuts, p),
+  );
   const mayControl = (p: Point) =>
     PROBES.every((d) => inside(grass, { x: p.x + d.x, y: p.y + d.y })) && !inside(keepOuts, p);
   return { mayPin, mayControl, trackEdge: trackEdge(field) };
@@ -64,6 +68,41 @@ function trackEdge(field: Field): Point[] {
     due -= length;
   });
   return out;
+}
+
+const CELL_FT = 2;
+/** Cells are numbered on a square of this many a side, centred on the origin. */
+const SPAN = 1 << 20;
+const cellKey = (x: number, y: number): number => (x + SPAN / 2) * SPAN + y + SPAN / 2;
+
+/**
+ * The same answer for each place, found once for all places of a square cell that no ring's edge comes
+ * near: this is asked hundreds of thousands of times.
+ */
+function byCells(rings: readonly Ring[], test: (p: Point) => boolean): (p: Point) => boolean {
+  const cut = cutCells(rings);
+  const known = new Map<number, boolean>();
+  return (p) => {
+    const key = cellKey(Math.floor(p.x / CELL_FT), Math.floor(p.y / CELL_FT));
+    if (cut.has(key)) return test(p);
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const answer = test(p);
+    known.set(key, answer);
+    return answer;
+  };
+}
+
+/** The cells that an edge passes through, and those round them. */
+function cutCells(rings: readonly Ring[]): Set<number> {
+  const cut = new Set<number>();
+  for (const ring of rings) {
+    for (const p of polylineResample(ring, CELL_FT / 2, true)) {
+      const [x, y] = [Math.floor(p.x / CELL_FT), Math.floor(p.y / CELL_FT)];
+      for (let i = -1; i <= 1; i++) for (let j = -1; j <= 1; j++) cut.add(cellKey(x + i, y + j));
+    }
+  }
+  return cut;
 }
 
 const boxed = (regions: readonly Region[]): BoxedRegion[] =>

@@ -51,16 +51,22 @@ export function walkCost(task: WalkTask, order: readonly number[]): number {
 /** An order of all places; `kicks` double bridges are tried. Equal input gives an equal order. */
 export function shortestWalk(task: WalkTask, kicks: number): number[] {
   const { before, oneBefore, ...free } = task;
-  if (!before && !oneBefore) return improve(task, nearestFirst(task), kicks);
-  const unbound = improve(free, nearestFirst(task), kicks);
+  const near = Array.from({ length: task.count }, (_, i) => nearOf(task, i));
+  if (!before && !oneBefore) return improve(task, near, nearestFirst(task), kicks);
+  const unbound = improve(free, near, nearestFirst(task), kicks);
   const starts = [unbound, [...unbound].reverse()].map((order) => obey(order, task));
-  const walks = starts.map((order) => improve(task, order, kicks));
+  const walks = starts.map((order) => improve(task, near, order, kicks));
   return walks.reduce((a, b) => (walkCost(task, b) < walkCost(task, a) ? b : a));
 }
 
-function improve(task: WalkTask, order: readonly number[], kicks: number): number[] {
+function improve(
+  task: WalkTask,
+  near: Walk['near'],
+  order: readonly number[],
+  kicks: number,
+): number[] {
   if (task.count === 0) return [];
-  const walk = startWalk(task, order);
+  const walk = startWalk(task, near, order);
   settle(walk, [...task.fromStart.keys()]);
   const random = seededRandom(task.count);
   for (let k = 0; k < kicks && task.count >= 4; k++) kick(walk, random);
@@ -91,11 +97,10 @@ function mayCome(
 }
 
 /** The start is numbered `count`. */
-function startWalk(task: WalkTask, order: readonly number[]): Walk {
+function startWalk(task: WalkTask, near: Walk['near'], order: readonly number[]): Walk {
   const tour = Int32Array.from([task.count, ...order]);
   const position = new Int32Array(task.count + 1);
   tour.forEach((place, i) => (position[place] = i));
-  const near = Array.from({ length: task.count }, (_, i) => nearOf(task, i));
   return { task, tour, position, near };
 }
 
@@ -121,10 +126,19 @@ function nearestFirst(task: WalkTask): number[] {
   return order;
 }
 
+/** The nearest others, the nearest first; between equals the lower number. */
 function nearOf({ count, between }: WalkTask, i: number): Int32Array {
-  const others = Array.from({ length: count }, (_, j) => j).filter((j) => j !== i);
-  others.sort((j, k) => between[i * count + j]! - between[i * count + k]! || j - k);
-  return Int32Array.from(others.slice(0, NEAR));
+  const near = new Int32Array(Math.min(NEAR, count - 1));
+  let held = 0;
+  for (let j = 0; j < count; j++) {
+    if (j === i) continue;
+    const away = between[i * count + j]!;
+    if (held === near.length && away >= between[i * count + near[held - 1]!]!) continue;
+    let k = held < near.length ? held++ : held - 1;
+    for (; k > 0 && away < between[i * count + near[k - 1]!]!; k--) near[k] = near[k - 1]!;
+    near[k] = j;
+  }
+  return near;
 }
 
 /** Cost between the places at two positions; one past the last is where the walk ends. */
