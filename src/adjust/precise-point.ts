@@ -183,13 +183,17 @@ export function differenceSigmaIn(
   const u = { x: (p.at.x - from.at.x) / d, y: (p.at.y - from.at.y) / d };
   const sigma = tapeSigmaIn(tape, d);
   let sum = sigma * sigma;
-  const causes = Math.max(p.gx.length, from.gx.length, TAPE_CAUSES);
+  const [pCauses, fromCauses] = [p.gx.length, from.gx.length];
+  const causes = Math.max(pCauses, fromCauses, TAPE_CAUSES);
   for (let i = 0; i < causes; i++) {
-    const x = (p.gx[i] ?? 0) - (from.gx[i] ?? 0);
-    const y = (p.gy[i] ?? 0) - (from.gy[i] ?? 0);
-    sum += (u.x * x + u.y * y - scaleResponse(tape, d, i)) ** 2;
+    const x = (i < pCauses ? p.gx[i]! : 0) - (i < fromCauses ? from.gx[i]! : 0);
+    const y = (i < pCauses ? p.gy[i]! : 0) - (i < fromCauses ? from.gy[i]! : 0);
+    const scale = i < TAPE_CAUSES ? scaleResponse(tape, d, i) : 0;
+    const off = u.x * x + u.y * y - scale;
+    sum += off * off;
   }
-  for (const own of [...p.own, ...from.own]) sum += (u.x * own.x + u.y * own.y) ** 2;
+  for (const own of p.own) sum += (u.x * own.x + u.y * own.y) ** 2;
+  for (const own of from.own) sum += (u.x * own.x + u.y * own.y) ** 2;
   return Math.sqrt(sum);
 }
 

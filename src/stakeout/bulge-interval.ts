@@ -103,9 +103,26 @@ function narrow(out: BulgeInterval, h: number, x: number, y: number, tube: numbe
     return;
   }
   const q = x * x + y * y - h * h - tube * tube;
-  if (y > tube) sideInterval(out, h, q, y, tube, 1);
-  else if (y < -tube) sideInterval(out, h, q, -y, tube, -1);
-  else nearInterval(out, h, q, y, tube);
+  if (y > tube) {
+    if (out.high > 0 || !keepsBoth(out, h, q, y, tube)) sideInterval(out, h, q, y, tube, 1);
+  } else if (y < -tube) {
+    if (out.low < 0 || !keepsBoth(out, h, q, y, tube)) sideInterval(out, h, q, -y, tube, -1);
+  } else nearInterval(out, h, q, y, tube);
+}
+
+/**
+ * Whether a point beside the chord leaves the interval, all on the other side of zero, as it is: most do,
+ * and that is told without a root.
+ */
+const keepsBoth = (out: BulgeInterval, h: number, q: number, y: number, tube: number): boolean =>
+  keeps(out.low, h, q, y, tube) && keeps(out.high, h, q, y, tube);
+
+/** Whether the arc of bulge `b` passes within the point's tube. */
+function keeps(b: number, h: number, q: number, y: number, tube: number): boolean {
+  const linear = q * b;
+  const square = h * b * b;
+  const inner = (y - tube) * square + linear - (y + tube) * h;
+  return inner <= 0 && (y + tube) * square + linear - (y - tube) * h >= 0;
 }
 
 /** A point beside the chord: an interval on the other side of zero (mirrored for `side` −1). */
