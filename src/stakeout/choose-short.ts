@@ -52,6 +52,8 @@ export interface ShortTask {
   readonly spec: StakeoutSpec;
   /** Ways that would serve each stake, the best first (`offerRecipes`). */
   readonly offered: readonly (readonly ShortRecipe[])[];
+  /** Each stake as its pair would set it, worked out when asked for. */
+  readonly tied: Map<number, PrecisePoint | null>;
   /** What each stake's 95 % semi-major axis may be, inches. */
   readonly limits: readonly number[];
   /** Stakes that were found to go unchecked when set this way. */
@@ -197,13 +199,9 @@ function buildPoint(choice: Choice, base: ShortBase, built: Built): PrecisePoint
 }
 
 function settingOf(choice: Choice, i: number, built: Built): PrecisePoint | null {
-  const { places, pairs } = choice.task;
-  const { at } = places[i]!;
+  const { at } = choice.task.places[i]!;
   const recipe = choice.recipes[i];
-  if (!recipe) {
-    const { a, b, tapes } = pairs.pairs[pairs.pairOf[i]!]!;
-    return pointByTies(a.point, b.point, at, tapes[0], tapes[1]);
-  }
+  if (!recipe) return tiedPoint(choice.task, i);
   const a = buildPoint(choice, recipe.a, built);
   const b = buildPoint(choice, recipe.b, built);
   if (!a || !b) return null;
@@ -211,4 +209,13 @@ function settingOf(choice: Choice, i: number, built: Built): PrecisePoint | null
   return isMiddle(foot)
     ? pointByChord(a, b, foot.offset, choice.tools)
     : pointByOffset(a, b, foot.along, foot.offset, choice.tools);
+}
+
+function tiedPoint({ places, pairs, tied }: ShortTask, i: number): PrecisePoint | null {
+  const before = tied.get(i);
+  if (before !== undefined) return before;
+  const { a, b, tapes } = pairs.pairs[pairs.pairOf[i]!]!;
+  const point = pointByTies(a.point, b.point, places[i]!.at, tapes[0], tapes[1]);
+  tied.set(i, point);
+  return point;
 }

@@ -180,7 +180,8 @@ function joinSpan(marks: readonly GridMark[], i: number): Point[] {
   const a = b.corner ? beyond(c.at, b.at) : marks[(i - 1 + n) % n]!.at;
   const d = c.corner ? beyond(b.at, c.at) : marks[(i + 2) % n]!.at;
   const pieces = Math.max(1, Math.ceil(pointDistance(b.at, c.at) / SAMPLE_FT));
-  return Array.from({ length: pieces }, (_, k) => catmullRom(a, b.at, c.at, d, k / pieces));
+  const curve = catmullRom(a, b.at, c.at, d);
+  return Array.from({ length: pieces }, (_, k) => curve(k / pieces));
 }
 
 /** As far beyond `to` as `from` lies before it: a curve that ends at a corner runs out straight. */
@@ -189,18 +190,20 @@ const beyond = (from: Point, to: Point): Point => ({
   y: 2 * to.y - from.y,
 });
 
-/** The centripetal curve from b to c at share s, by the pyramid of Barry & Goldman 1988. */
-function catmullRom(a: Point, b: Point, c: Point, d: Point, s: number): Point {
+/** The centripetal curve from b to c at a share of its way, by the pyramid of Barry & Goldman 1988. */
+function catmullRom(a: Point, b: Point, c: Point, d: Point): (share: number) => Point {
   const t1 = Math.sqrt(pointDistance(a, b));
   const t2 = t1 + Math.sqrt(pointDistance(b, c));
   const t3 = t2 + Math.sqrt(pointDistance(c, d));
-  const t = t1 + s * (t2 - t1);
-  const a1 = mix(a, b, t / t1);
-  const a2 = mix(b, c, (t - t1) / (t2 - t1));
-  const a3 = mix(c, d, (t - t2) / (t3 - t2));
-  const b1 = mix(a1, a2, t / t2);
-  const b2 = mix(a2, a3, (t - t1) / (t3 - t1));
-  return mix(b1, b2, (t - t1) / (t2 - t1));
+  return (share) => {
+    const t = t1 + share * (t2 - t1);
+    const a1 = mix(a, b, t / t1);
+    const a2 = mix(b, c, (t - t1) / (t2 - t1));
+    const a3 = mix(c, d, (t - t2) / (t3 - t2));
+    const b1 = mix(a1, a2, t / t2);
+    const b2 = mix(a2, a3, (t - t1) / (t3 - t1));
+    return mix(b1, b2, (t - t1) / (t2 - t1));
+  };
 }
 
 const mix = (p: Point, q: Point, s: number): Point => ({

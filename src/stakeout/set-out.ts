@@ -50,7 +50,7 @@ export function settleStakes(
   const places = wanted.map((w) => w.at);
   const all = assignPairs(controls.ends, places, spec, controls.targetIn);
   const limits = places.map((p, i) => limitFor(all, i, p, spec));
-  const given = { places: wanted, pairs: all, controls, spec, limits };
+  const given = { places: wanted, pairs: all, controls, spec, limits, tied: new Map() };
   const task = { ...given, offered: offerRecipes(given), refused: new Set<number>() };
   const first = settleAlong(task, wanted, bestTour(task));
   if (task.refused.size === 0) return first;

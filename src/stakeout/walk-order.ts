@@ -159,7 +159,8 @@ function settle(walk: Walk, queue: number[]): void {
     queued[place] = 0;
     const touched = reverseNear(walk, place) ?? moveNear(walk, place);
     if (!touched) continue;
-    for (const t of [...touched, place]) {
+    touched.push(place);
+    for (const t of touched) {
       if (t >= walk.task.count || queued[t] === 1) continue;
       queued[t] = 1;
       queue.push(t);
@@ -168,8 +169,13 @@ function settle(walk: Walk, queue: number[]): void {
 }
 
 /** The places at the given positions, the start left out. */
-const placesAt = ({ tour, task }: Walk, ...positions: number[]): number[] =>
-  positions.flatMap((p) => (p < tour.length && tour[p] !== task.count ? [tour[p]!] : []));
+function placesAt({ tour, task }: Walk, ...positions: number[]): number[] {
+  const places: number[] = [];
+  for (const p of positions) {
+    if (p < tour.length && tour[p] !== task.count) places.push(tour[p]!);
+  }
+  return places;
+}
 
 /** A reversal that brings a near place beside this one; the places at its seams, or null. */
 function reverseNear(walk: Walk, place: number): number[] | null {
@@ -208,11 +214,28 @@ function reverse({ tour, position }: Walk, from: number, to: number): void {
 }
 
 function isAllowed({ task, tour, position }: Walk, from: number, to: number): boolean {
-  if (!task.before && !task.oneBefore) return true;
+  const { before, oneBefore } = task;
+  if (!before && !oneBefore) return true;
   for (let i = from; i <= to; i++) {
-    if (!mayCome(task, tour[i]!, (p) => position[p]! < i)) return false;
+    const needs = before?.[tour[i]!];
+    if (needs && lastOf(needs, position) > i) return false;
+    const one = oneBefore?.[tour[i]!];
+    if (one && one.length > 0 && firstOf(one, position) > i) return false;
   }
   return true;
+}
+
+/** Loops rather than closures: this is asked for every move that is tried. */
+function lastOf(places: readonly number[], position: Int32Array): number {
+  let last = -1;
+  for (const p of places) if (position[p]! > last) last = position[p]!;
+  return last;
+}
+
+function firstOf(places: readonly number[], position: Int32Array): number {
+  let first = Infinity;
+  for (const p of places) if (position[p]! < first) first = position[p]!;
+  return first;
 }
 
 /** A run of places from this one, moved beside a near place; the places at its seams, or null. */
