@@ -232,6 +232,14 @@ function nearestMeeting(
 /** How far off the line a wanted place may lie to be set along it, feet. */
 const ON_LINE_FT = 0.02;
 
+function isOnLine(a: Point, b: Point, p: Point): boolean {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const length2 = dx * dx + dy * dy;
+  const across = pointOrientation(a, b, p);
+  return length2 > 0 && across * across <= ON_LINE_FT * ON_LINE_FT * length2;
+}
+
 /** The stake on the line through `a` and `b`, taped from `a`; null when `wanted` is off that line. */
 export function setOnLine(
   a: TapeEnd,
@@ -240,10 +248,7 @@ export function setOnLine(
   tape: HeldTape,
   system: LengthSystem,
 ): SetStake | null {
-  const length = pointDistance(a.point.at, b.point.at);
-  if (!(length > 0)) return null;
-  const off = pointOrientation(a.point.at, b.point.at, wanted) / length;
-  if (Math.abs(off) > ON_LINE_FT) return null;
+  if (!isOnLine(a.point.at, b.point.at, wanted)) return null;
   const reading = roundReading(pointDistance(a.point.at, wanted), system);
   if (reading.ft > tape.limitFt || !(reading.ft > 0)) return null;
   const toward =
@@ -279,10 +284,11 @@ export function bestSetting(
     if (s && (!best || s.semiMajor95In < best.semiMajor95In)) best = s;
   };
   const tapes = tapesAtHand(spec);
-  const near = known.filter((k) => pointDistance(k.point.at, wanted) <= longestTapeFt(spec));
+  const limitFt = longestTapeFt(spec);
+  const near = known.filter((k) => pointDistance(k.point.at, wanted) <= limitFt);
   for (const a of near) {
     for (const b of known) {
-      if (a === b) continue;
+      if (a === b || !isOnLine(a.point.at, b.point.at, wanted)) continue;
       for (const t of tapes) keep(setOnLine(a, b, wanted, t, spec.system));
     }
   }
@@ -291,13 +297,23 @@ export function bestSetting(
   return best;
 }
 
+/** Whether two tapes meet too flat at `p`. */
+function meetFlat(a: Point, b: Point, p: Point): boolean {
+  const area = (p.x - a.x) * (p.y - b.y) - (p.y - a.y) * (p.x - b.x);
+  const d1 = (p.x - a.x) ** 2 + (p.y - a.y) ** 2;
+  const d2 = (p.x - b.x) ** 2 + (p.y - b.y) ** 2;
+  return area * area < FLATTEST_SINE * FLATTEST_SINE * d1 * d2;
+}
+
 /** The two controls that tie a place most precisely. */
 function bestPair(known: readonly TapeEnd[], wanted: Point, spec: StakeoutSpec): TiePair | null {
   let best: TiePair | null = null;
   let least = Infinity;
   const held = tapePairs(spec);
-  known.forEach((b, j) => {
-    for (const a of known.slice(0, j)) {
+  for (const [j, b] of known.entries()) {
+    for (let i = 0; i < j; i++) {
+      const a = known[i]!;
+      if (meetFlat(a.point.at, b.point.at, wanted)) continue;
       for (const tapes of held) {
         const pair = tiePair(a, b, tapes);
         const precision = tiePrecisionIn(pair, wanted);
@@ -306,7 +322,7 @@ function bestPair(known: readonly TapeEnd[], wanted: Point, spec: StakeoutSpec):
         best = pair;
       }
     }
-  });
+  }
   return best;
 }
 
