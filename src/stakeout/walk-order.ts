@@ -195,7 +195,8 @@ function reverseNear(walk: Walk, place: number): number[] | null {
         cost(walk, to, to + 1) -
         cost(walk, from - 1, to) -
         cost(walk, from, to + 1);
-      if (gain <= LEAST_GAIN) continue;
+      // Where nothing can be reached the gain is not a number.
+      if (!(gain > LEAST_GAIN)) continue;
       reverse(walk, from, to);
       if (isAllowed(walk, from, to)) return placesAt(walk, from - 1, from, to, to + 1);
       reverse(walk, from, to);
@@ -254,7 +255,7 @@ function moveNear(walk: Walk, place: number): number[] | null {
 
 function moveRun(walk: Walk, from: number, to: number, place: number): number[] | null {
   const saved = cost(walk, from - 1, from) + cost(walk, to, to + 1) - cost(walk, from - 1, to + 1);
-  if (saved <= LEAST_GAIN) return null;
+  if (!(saved > LEAST_GAIN)) return null;
   const near = walk.near[place]!;
   for (let k = 0; k < near.length; k++) {
     const j = walk.position[near[k]!]!;
@@ -265,7 +266,7 @@ function moveRun(walk: Walk, from: number, to: number, place: number): number[] 
       if (gap < 0 || (gap >= from - 1 && gap <= to)) continue;
       const kept = saved + cost(walk, gap, gap + 1) - LEAST_GAIN;
       const ahead = cost(walk, gap, from) + cost(walk, to, gap + 1) < kept;
-      if (!ahead && cost(walk, gap, to) + cost(walk, from, gap + 1) >= kept) continue;
+      if (!ahead && !(cost(walk, gap, to) + cost(walk, from, gap + 1) < kept)) continue;
       const seams = placesAt(walk, from - 1, from, to, to + 1, gap, gap + 1);
       if (shift(walk, from, to, gap, !ahead)) return seams;
     }

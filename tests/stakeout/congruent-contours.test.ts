@@ -35,7 +35,7 @@ describe('contours of one shape', () => {
       for (let k = 0; k < trace.count; k++) {
         const m = (k + 1) % trace.count;
         area += (trace.x[k]! * trace.y[m]! - trace.x[m]! * trace.y[k]!) / 2;
-        const [u, v] = [(sign * (trace.x[k]! - x)), (trace.y[k]! - y) / 1.5];
+        const [u, v] = [sign * (trace.x[k]! - x), (trace.y[k]! - y) / 1.5];
         const a = Math.atan2(v, u);
         const r = 7 + 2.5 * Math.cos(a) + 1.4 * Math.sin(2 * a + 0.4);
         expect(Math.abs(Math.hypot(u, v) - r)).toBeLessThan(0.03);

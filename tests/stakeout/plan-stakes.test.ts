@@ -10,6 +10,7 @@ import {
   setOut,
   type Place,
 } from './support/crew';
+import { nearTouching } from './support/nasty-art';
 import { outlineFigures } from './support/outline-figures';
 import {
   defaultField,
@@ -212,9 +213,31 @@ describe.each(CASES)('%s', (_, make) => {
   });
 });
 
+describe('contours that touch or nearly do', () => {
+  it.each([
+    [1, 0],
+    [2, 0],
+    [4, 0.05],
+  ])('draw %i, %f ft apart: neither crosses nor strays', (seed, gap) => {
+    const { plan, graphic, problems } = planned(nearTouching(seed, gap));
+    expect(problems.map((p) => p.code)).toEqual([]);
+    expect(outlineFigures(plan, graphic, SPEC.toleranceIn).crossings).toBe(0);
+  });
+
+  it('have one pin for circles about one centre', () => {
+    const { plan } = planned(emblemRegion());
+    const pins = plan.contours.flatMap((c) =>
+      c.pieces.flatMap((p) => (p.kind === 'circle' ? [p.pin] : [])),
+    );
+    // Two rings about the middle, two about the handle, one hole.
+    expect(pins.length).toBe(5);
+    expect(new Set(pins).size).toBe(3);
+  });
+});
+
 describe('planning', () => {
   it('gives equal plans for equal input and writes to none of it', () => {
-    const graphic = deepFreeze(emblemRegion());
+    const graphic = deepFreeze(nearTouching(2, 0.05));
     deepFreeze(defaultField());
     expect(JSON.stringify(planned(graphic).plan)).toBe(JSON.stringify(planned(graphic).plan));
   });

@@ -47,4 +47,29 @@ describe('the shortest walk', () => {
     });
     expect(walkCost(task, walk)).toBeGreaterThan(walkCost(task, shortestWalk(task, 400)) - 1e-9);
   });
+
+  it('keeps every place behind one of those that check it', () => {
+    const task = taskOf(drawnCosts(60, 7));
+    const random = seededRandom(8);
+    const oneBefore = Array.from({ length: 60 }, (_, i) =>
+      i % 3 === 1 ? [3 * random.integer(20), 3 * random.integer(20)] : [],
+    );
+    const walk = shortestWalk({ ...task, oneBefore }, 200);
+    const place = new Map(walk.map((p, i) => [p, i]));
+    expect(place.size).toBe(60);
+    oneBefore.forEach((ones, i) => {
+      if (ones.length > 0)
+        expect(Math.min(...ones.map((p) => place.get(p)!))).toBeLessThan(place.get(i)!);
+    });
+  });
+
+  it('ends, with every place in it, where none can be reached', () => {
+    const task = taskOf(drawnCosts(8, 1));
+    const never = {
+      ...task,
+      fromStart: task.fromStart.map(() => Infinity),
+      between: task.between.map(() => Infinity),
+    };
+    expect([...shortestWalk(never, 20)].sort((a, b) => a - b)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+  });
 });
