@@ -360,7 +360,7 @@ function nextControls(
   places: readonly Point[],
   targetIn: number,
 ): Point[] | null {
-  const table = precisionTable(precisionTask(job, plan, places));
+  const table = precisionTable(precisionTask(job, plan, places), targetIn);
   const cover = coverTable(table, longestTapeFt(job.spec), targetIn);
   return (
     bestGain(cover) ??

@@ -36,15 +36,16 @@ export interface PrecisionTable {
 /** Row of the pair (i, j), j < i, in a triangular store; `pairRow(n, 0)` rows hold n candidates. */
 export const pairRow = (i: number, j: number): number => (i * (i - 1)) / 2 + j;
 
-/** The precisions of all pairs. */
-export function precisionTable(task: PrecisionTask): PrecisionTable {
+/** The precisions of all pairs; those above `mostIn` may be left out. */
+export function precisionTable(task: PrecisionTask, mostIn = Infinity): PrecisionTable {
   const { known, candidates, stakes, held } = task;
   const count = stakes.length;
   const base = new Float32Array(count).fill(Infinity);
   const alone = new Float32Array(count * candidates.length).fill(Infinity);
   const pairs = new Float32Array(count * pairRow(candidates.length, 0)).fill(Infinity);
   const fill = (a: TapeEnd, b: TapeEnd, into: Float32Array, row: number): void => {
-    for (const tapes of held) pairPrecisions(tiePair(a, b, tapes), stakes, into, row * count);
+    for (const tapes of held)
+      pairPrecisions(tiePair(a, b, tapes), stakes, into, row * count, mostIn);
   };
   known.forEach((b, j) => known.slice(0, j).forEach((a) => fill(a, b, base, 0)));
   candidates.forEach((c, i) => {

@@ -71,16 +71,19 @@ export function tiePrecisionIn(pair: TiePair, p: Point): number {
 
 /**
  * The same for many stakes: each value of `out` from `offset` on becomes the pair's where that is
- * better. With S the variances of the two circles at p (tape and control, and what they share, the
- * tapes' scales among it) and sine that of the angle between the tapes, the trace of the stake's
- * covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant (S11·S22 − S12²)/sine².
+ * better and at most `mostIn`, inches. With S the variances of the two circles at p (tape and control,
+ * and what they share, the tapes' scales among it) and sine that of the angle between the tapes, the
+ * trace of the stake's covariance is (S11 + S22 − 2·S12·cosine)/sine² and its determinant
+ * (S11·S22 − S12²)/sine².
  */
 export function pairPrecisions(
   pair: TiePair,
   stakes: readonly Point[],
   out: Float32Array,
   offset: number,
+  mostIn = Infinity,
 ): void {
+  const mostVariance = (mostIn / ELLIPSE_FACTOR_95) ** 2;
   const a = circleOf(pair.a, pair.tapes[0], pair.tapes[1]);
   const b = circleOf(pair.b, pair.tapes[1], pair.tapes[0]);
   const { xx, xy, yx, yy } = pair.cross;
@@ -100,6 +103,8 @@ export function pairPrecisions(
     if (sine2 < FLATTEST_SINE * FLATTEST_SINE) continue;
     const s11 = circleVariance(a, ux, uy, d1);
     const s22 = circleVariance(b, vx, vy, d2);
+    // The ellipse reaches at least as far along either tape as that circle errs.
+    if (s11 > mostVariance || s22 > mostVariance) continue;
     // Times d1·d2 in feet, as the products below.
     const shared =
       ux * (xx * vx + xy * vy) +
