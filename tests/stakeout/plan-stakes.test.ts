@@ -29,7 +29,7 @@ function drawnWord(seed: number): string {
   const random = seededRandom(seed);
   const letters = 'abcdefghiklmnoprstuvy';
   const pick = () => letters[random.integer(letters.length)]!;
-  return pick().toUpperCase() + Array.from({ length: 5 }, pick).join('');
+  return pick().toUpperCase() + Array.from({ length: 2 }, pick).join('');
 }
 
 const CASES: readonly [string, () => Planned][] = [
@@ -37,7 +37,7 @@ const CASES: readonly [string, () => Planned][] = [
   ['an emblem of arcs', () => planned(emblemRegion())],
   [
     'a drawn word, metric',
-    () => planned(wordRegion(drawnWord(7), 'kaushan-script', 140), { ...SPEC, system: 'metric' }),
+    () => planned(wordRegion(drawnWord(7), 'kaushan-script', 80), { ...SPEC, system: 'metric' }),
   ],
 ];
 
