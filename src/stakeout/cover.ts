@@ -8,11 +8,6 @@ export type Bits = Uint32Array;
 /** A set for `count` stakes with none in it. */
 export const emptyBits = (count: number): Bits => new Uint32Array(Math.ceil(count / 32));
 
-/** Puts stake `i` into the set. */
-export function setBit(bits: Bits, i: number): void {
-  bits[i >> 5]! |= 1 << (i & 31);
-}
-
 /** Whether stake `i` is in the set. */
 export const hasBit = (bits: Bits, i: number): boolean => ((bits[i >> 5]! >>> (i & 31)) & 1) === 1;
 

@@ -5,9 +5,10 @@ import { inches } from '../base/units';
 export const STAKE_SPACING_FT = inches(8);
 /** Planned spacing: rounding the readings moves each of two stakes by up to about 1/2 in. */
 export const PLANNED_SPACING_FT = inches(8.75);
-/** Control stakes keep this far from every other stake: a tape end needs room. */
-export const CONTROL_SPACING_FT = 2;
-/** The same while planning, before readings are rounded. */
+/**
+ * Control stakes keep 2 ft from every other stake, since a tape end needs room; while planning a little
+ * more, before readings are rounded.
+ */
 export const PLANNED_CONTROL_SPACING_FT = 2.25;
 
 /** Shortest and longest swing. Shorter ones turn on themselves; longer ones sag and snag. */
