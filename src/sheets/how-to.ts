@@ -1,6 +1,5 @@
 /** How each way of setting a stake and of drawing a piece is done: a few plain sentences each. */
-import type { LengthSystem } from '../base/quantity';
-import type { OutlinePiece, SetMethod, StakePlan } from '../stakeout/model';
+import type { OutlinePiece, SetMethod, StakePlan, StakeoutSpec } from '../stakeout/model';
 
 /** What a box explains. */
 export type HowToId = SetMethod['method'] | 'check' | OutlinePiece['kind'];
@@ -33,7 +32,8 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'Offset from a line',
     text:
       'Stretch a tape from the first mark named to the second. Go along it to the first reading. ' +
-      'From there measure the offset square to the tape, on the side named: left or right, standing ' +
+      'From there measure the offset square to the tape (TOOL), on the side named: left or right, ' +
+      'standing ' +
       'at the first mark, facing the second. Drive there.',
   },
   chord: {
@@ -83,17 +83,31 @@ const WORDS = {
   metric: { foot: '30 cm', step: '2 cm' },
 } as const;
 
-function howTo(id: HowToId, system: LengthSystem): HowTo {
+/** How the crew makes a square angle. */
+const TOOL_WORDS: Readonly<Record<NonNullable<StakeoutSpec['square']>, string>> = {
+  eye: 'by eye',
+  square: "with a carpenter's square",
+  triangle: 'with a 3-4-5 triangle',
+};
+
+function howTo(id: HowToId, { system, square = 'square' }: StakeoutSpec): HowTo {
   const { title, text } = HOW_TO[id];
   const { foot, step } = WORDS[system];
-  return { id, title, text: text.replaceAll('FOOT', foot).replaceAll('STEP', step) };
+  return {
+    id,
+    title,
+    text: text
+      .replaceAll('FOOT', foot)
+      .replaceAll('STEP', step)
+      .replaceAll('TOOL', TOOL_WORDS[square]),
+  };
 }
 
 /** The boxes for the ways in which this plan's stakes are set, and for the check. */
 export function stakeHowTos(stakes: StakePlan): HowTo[] {
   const used = new Set<HowToId>(stakes.stakes.map((stake) => stake.set.method));
   return [...STAKE_ORDER.filter((id) => used.has(id)), 'check' as const].map((id) =>
-    howTo(id, stakes.spec.system),
+    howTo(id, stakes.spec),
   );
 }
 
@@ -101,5 +115,5 @@ export function stakeHowTos(stakes: StakePlan): HowTo[] {
 export function outlineHowTos(stakes: StakePlan): HowTo[] {
   const pieces = stakes.contours.flatMap((contour) => contour.pieces);
   const used = new Set<HowToId>(pieces.map((piece) => piece.kind));
-  return PIECE_ORDER.filter((id) => used.has(id)).map((id) => howTo(id, stakes.spec.system));
+  return PIECE_ORDER.filter((id) => used.has(id)).map((id) => howTo(id, stakes.spec));
 }

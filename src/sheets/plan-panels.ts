@@ -69,17 +69,19 @@ export function planPanels(items: readonly PanelItem[], options: PanelOptions): 
 
 function split(items: readonly PanelItem[], options: PanelOptions, show?: Box): Panel[] {
   if (items.length === 0) return [];
-  const { panel, failed } = makePanel(items, options, show);
-  const small = panel.frame.scale < options.leastScale && items.length > FEW;
-  if (failed.length === 0 && !small) return [panel];
+  const frame = panelFrame(items, options, show);
+  // Too small a scale is cut whatever its labels do, so that they need no places.
+  const small = frame.scale < options.leastScale && items.length > FEW;
+  if (small) return halves(items).flatMap((half) => split(half, options));
+  const { panel, failed } = makePanel(items, options, frame);
+  if (failed.length === 0) return [panel];
   invariant(items.length > 1, `no room for the label of ${items[0]!.id} alone in a panel`);
-  const [first, second] = small ? halves(items) : partsFor(items, failed, options);
-  const wide = options.insets && !small ? show : undefined;
+  const [first, second] = partsFor(items, failed, options);
+  const wide = options.insets ? show : undefined;
   return [...split(first, options, wide), ...split(second, options)];
 }
 
-function makePanel(items: readonly PanelItem[], options: PanelOptions, show?: Box) {
-  const frame = panelFrame(items, options, show);
+function makePanel(items: readonly PanelItem[], options: PanelOptions, frame: ViewFrame) {
   const requests = items.map((item) => requestFor(item, frame, options));
   const { window } = frame;
   const open = { ...window, maxY: window.maxY - SCALE_STRIP };

@@ -10,7 +10,7 @@ const CELL = 20;
 
 /** An index whose `near` gives every piece whose cells meet the box (some may still miss it). */
 export function segmentGrid(lines: readonly Polyline[]) {
-  const cells = new Map<string, Set<Piece>>();
+  const cells = new Map<number, Set<Piece>>();
   for (const piece of lines.flatMap(piecesOf)) {
     for (const key of keysOf(pieceBox(piece))) {
       const cell = cells.get(key) ?? new Set<Piece>();
@@ -46,10 +46,13 @@ const pieceBox = ([a, b]: Piece): Box => ({
   maxY: Math.max(a.y, b.y),
 });
 
-function keysOf(box: Box): string[] {
-  const keys: string[] = [];
+/** Columns of cells told apart by one number: more than any sheet has. */
+const STRIDE = 65536;
+
+function keysOf(box: Box): number[] {
+  const keys: number[] = [];
   for (let i = Math.floor(box.minX / CELL); i <= Math.floor(box.maxX / CELL); i++)
     for (let j = Math.floor(box.minY / CELL); j <= Math.floor(box.maxY / CELL); j++)
-      keys.push(`${i},${j}`);
+      keys.push(i * STRIDE + j);
   return keys;
 }

@@ -163,7 +163,18 @@ function partTitle(parts: readonly OutlinePart[], index: number, panels: readonl
       ? `, in drawing${drawings.length > 1 ? 's' : ''} ${drawings.join(' and ')}`
       : '';
   const word = contours.length > 1 ? 'contours' : 'contour';
-  return `Part ${index + 1} of ${parts.length}: ${word} ${contours.join(', ')}${where}`;
+  return `Part ${index + 1} of ${parts.length}: ${word} ${contours.join(', ')}${where}${likeText(part)}`;
+}
+
+/** Which of the part's contours are another one over again: their radii and offsets are the same. */
+function likeText(part: OutlinePart): string {
+  return part.contours
+    .flatMap(({ contour, like }) =>
+      like
+        ? [`; ${contour} has the shape of ${like.contour}${like.mirrored ? ', mirrored' : ''}`]
+        : [],
+    )
+    .join('');
 }
 
 function addTitle(kit: Kit, flow: Flow, text: string, height: number): void {

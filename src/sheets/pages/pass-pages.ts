@@ -36,12 +36,13 @@ export function passPages(kit: Kit): Draft[] {
 
 /** The way on the fewest sheets; then with the fewest drawings; then at the largest scale. */
 function groupPages(kit: Kit, group: PassGroup, told: boolean): Draft[] {
-  const ways = panelWays(kit, group).flatMap((panels) =>
-    ROW_HEIGHTS.map((rowHeight) => ({
+  const ways = panelWays(kit, group).flatMap((panels) => {
+    const drawings = panels.map((panel) => drawPassPanel(kit, group, panel));
+    return ROW_HEIGHTS.map((rowHeight) => ({
       panels,
-      pages: layGroup(kit, group, told, panels, rowHeight),
-    })),
-  );
+      pages: layGroup(kit, group, told, { panels, drawings }, rowHeight),
+    }));
+  });
   const best = ways.reduce((a, b) => (isBetter(b, a) ? b : a));
   return best.pages;
 }
@@ -68,17 +69,23 @@ function panelWays(kit: Kit, group: PassGroup): Panel[][] {
   });
 }
 
+/** Panels with their marks, made once for all ways of laying the list. */
+interface Drawn {
+  readonly panels: readonly Panel[];
+  readonly drawings: readonly (readonly Mark[])[];
+}
+
 function layGroup(
   kit: Kit,
   group: PassGroup,
   told: boolean,
-  panels: readonly Panel[],
+  drawn: Drawn,
   rowHeight: number,
 ): Draft[] {
   const flow = startFlow(kit.paper);
   if (group.afterHold) flow.add(holdPoint(kit, flow.y()), HOLD_HEIGHT);
   else addBeforeHold(kit, flow);
-  addDrawings(kit, group, panels, flow);
+  addDrawings(kit, drawn, flow);
   addList(kit, group, flow, rowHeight);
   addCount(kit, group, flow);
   if (told) addUncovered(kit, flow);
@@ -111,7 +118,7 @@ function addBeforeHold(kit: Kit, flow: Flow): void {
   flow.add([], 6);
 }
 
-function addDrawings(kit: Kit, group: PassGroup, panels: readonly Panel[], flow: Flow): void {
+function addDrawings(kit: Kit, { panels, drawings }: Drawn, flow: Flow): void {
   const { left } = kit.paper;
   flow.add(drawLegend(kit.metrics, PASS_LEGEND, left, flow.y() + 9), LEGEND);
   panels.forEach((panel, i) => {
@@ -119,7 +126,7 @@ function addDrawings(kit: Kit, group: PassGroup, panels: readonly Panel[], flow:
     const words = panels.length > 1 ? `Drawing ${i + 1} of ${panels.length}` : '';
     flow.need(height + PANEL_HEAD);
     if (words !== '') flow.add([inkText(left, flow.y() + 9, words, { size: 9 })], PANEL_HEAD);
-    flow.add(moveMarks(drawPassPanel(kit, group, panel), left, flow.y()), height + PANEL_GAP);
+    flow.add(moveMarks(drawings[i]!, left, flow.y()), height + PANEL_GAP);
   });
 }
 
