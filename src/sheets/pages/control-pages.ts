@@ -18,19 +18,35 @@ import { addScaleCheck, addSteel, addTapeChecks } from './tape-notes';
 const TEXT_LEFT = PICTURE.width + 12;
 const CELLS = [TEXT_LEFT, TEXT_LEFT + 34, TEXT_LEFT + 76, TEXT_LEFT + 160, TEXT_LEFT + 244];
 const NAME = TEXT_LEFT + 330;
-const FIXED_ROW = PICTURE.height + 8;
-const SET_ROW = 20;
+
+/** Heights of the rows. */
+interface Rows {
+  readonly proof: number;
+  readonly fixed: number;
+  readonly set: number;
+}
+
+/** The lower rows when they save a sheet. */
+const ROWS: readonly Rows[] = [
+  { proof: 21, fixed: PICTURE.height + 8, set: 20 },
+  { proof: 18, fixed: PICTURE.height + 3, set: 18 },
+];
 
 export function controlPages(kit: Kit): Draft[] {
+  const ways = ROWS.map((rows) => layControls(kit, rows));
+  return ways.reduce((best, way) => (way.length < best.length ? way : best));
+}
+
+function layControls(kit: Kit, rows: Rows): Draft[] {
   const flow = startFlow(kit.paper);
   const controls = controlsOf(kit.plan);
   addTapeChecks(kit, flow);
-  addProving(kit, flow);
+  addProving(kit, flow, rows.proof);
   addSteel(kit, flow);
   addHead(kit, flow, 'Controls');
-  controls.forEach((control) => addControl(kit, flow, control));
-  flow.need(50);
-  flow.add([], 6);
+  controls.forEach((control) => addControl(kit, flow, control, rows));
+  flow.need(42);
+  flow.add([], 4);
   addNote(kit, flow, NOTE);
   return flow.pages().map((marks) => ({
     title: 'Controls',
@@ -40,15 +56,14 @@ export function controlPages(kit: Kit): Draft[] {
 }
 
 const NOTE =
-  'Feet in the field frame: the rear point of home plate is 0, 0; y runs toward second base and ' +
-  'centre field, x toward first base and right field. sigma: how well the point is known, inches, ' +
-  'each way. A set control is a stake that the crew drives in its round, marked so that nobody ' +
-  'pulls it, and pulled last, before the count. Its check stands in its row of the round: off by more ' +
-  'than the limit there, stop and re-measure; nothing is set from it until the check is good.';
+  'Feet: home plate is 0, 0; y toward second base and centre field, x toward first base and right ' +
+  'field. sigma: how well the point is known. A set control is a stake driven in its round, marked ' +
+  'so that nobody pulls it, and pulled last, before the count. Its check stands in its row of the ' +
+  'round: off by more than the limit, stop and re-measure; set nothing from it until the check is good.';
 
-function addProving(kit: Kit, flow: Flow): void {
+function addProving(kit: Kit, flow: Flow, height: number): void {
   addHeading(kit, flow, 'Proving tapes, before round 1');
-  kit.plan.field.proving.forEach((tape) => addProof(kit, flow, tape));
+  kit.plan.field.proving.forEach((tape) => addProof(kit, flow, tape, height));
   addScaleCheck(kit, flow);
   flow.add([], 4);
   addNote(
@@ -62,7 +77,7 @@ function addProving(kit: Kit, flow: Flow): void {
 }
 
 /** `prove HP to 2B 127' 3 1/4" within 1 1/2"`. */
-function addProof(kit: Kit, flow: Flow, tape: ProvingTape): void {
+function addProof(kit: Kit, flow: Flow, tape: ProvingTape, height: number): void {
   const { left, right } = kit.paper;
   const y = flow.y() + 14;
   const bold = { size: CHECK_SIZE + 1, font: 'bold' } as const;
@@ -82,7 +97,7 @@ function addProof(kit: Kit, flow: Flow, tape: ProvingTape): void {
       inkText(left + 513, y, 'off', { size: 9 }),
       inkRule(left, right, y + 6, 0.35, FAINT),
     ],
-    21,
+    height,
   );
 }
 
@@ -103,13 +118,15 @@ function addHead(kit: Kit, flow: Flow, text: string): void {
   );
 }
 
-function addControl(kit: Kit, flow: Flow, control: Control): void {
+function addControl(kit: Kit, flow: Flow, control: Control, rows: Rows): void {
   const { left, right } = kit.paper;
   const tall = hasPicture(kit, control);
-  const height = tall ? FIXED_ROW : SET_ROW;
+  const height = tall ? rows.fixed : rows.set;
   if (flow.need(height)) addHead(kit, flow, 'Controls, continued');
   const y = flow.y() + 15;
-  const picture = tall ? moveMarks(touchPicture(control.picture), left, flow.y() + 4) : [];
+  const picture = tall
+    ? moveMarks(touchPicture(control.picture), left, flow.y() + (height - PICTURE.height) / 2)
+    : [];
   const below = tall ? touchLines(kit, control, y) : [];
   flow.add(
     [
