@@ -40,8 +40,8 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'Chord: offset at the middle',
     text:
       'Stretch a tape between the two stakes named and find its middle. From there measure the ' +
-      'offset square to the tape, on the side named: left or right, standing at the first stake, ' +
-      'facing the second. Drive there.',
+      'offset square to the tape (TOOL), on the side named: left or right, standing at the first ' +
+      'stake, facing the second. Drive there.',
   },
   check: {
     title: 'Then the check',
