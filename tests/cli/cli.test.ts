@@ -5,8 +5,8 @@ import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/base/result';
 import { readInput } from '../../src/cli/read-input';
-import { writePlan } from '../../src/cli/write-plan';
 import { engine } from '../../src/engine/api';
+import { packetOf, planOf, readDemo } from '../contract/plan-of';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const DEMO = join(ROOT, 'demo-data/lantern-emblem.json');
@@ -73,14 +73,16 @@ describe('the command line', () => {
       'summary.json',
       'plan.svg',
       'plan.dxf',
+      'crew.html',
     ]) {
       expect(names).toContain(name);
     }
     expect(names.some((name) => /^view-.*\.png$/.test(name))).toBe(true);
-    expect((await writePlan(DEMO, join(folder, 'second'))).ok).toBe(true);
-    for (const name of names) {
-      const a = readFileSync(join(folder, 'first', name));
-      expect(a.equals(readFileSync(join(folder, 'second', name))), name).toBe(true);
+    const plan = planOf(readDemo('lantern-emblem.json'));
+    const again = { ...engine.makeFiles(plan), 'packet.pdf': await packetOf(plan) };
+    for (const [name, content] of Object.entries(again)) {
+      const first = readFileSync(join(folder, 'first', name));
+      expect(first.equals(Buffer.from(content)), name).toBe(true);
     }
   });
 

@@ -1,6 +1,5 @@
 /** Sets a job out from the text of its printed packet alone and measures it against the art. */
 import { expect } from 'vitest';
-import { engine } from '../../src/engine/api';
 import type { Plan } from '../../src/plan/model';
 import type { Project } from '../../src/project/model';
 import { readPdfLines } from '../sheets/read-pdf';
@@ -13,11 +12,11 @@ import {
   type Xy,
 } from '../support/stranger';
 import { readPacketLines } from './packet-reading';
-import { planOf, sheetFonts } from './plan-of';
+import { packetOf, planOf } from './plan-of';
 
 export async function holdPacketAgainstArt(project: Project): Promise<void> {
   const plan = planOf(project);
-  const pages = await readPdfLines(await engine.makePacket(plan, sheetFonts()));
+  const pages = await readPdfLines(await packetOf(plan));
   holdLinesAgainstArt(pages.flat(), plan);
 }
 

@@ -59,6 +59,15 @@ export function planOf(project: Project): Plan {
   return plan;
 }
 
+const packets = new Map<Plan, Promise<Uint8Array>>();
+
+/** The packet of a plan made here, written once. */
+export function packetOf(plan: Plan): Promise<Uint8Array> {
+  const packet = packets.get(plan) ?? engine.makePacket(plan, sheetFonts());
+  packets.set(plan, packet);
+  return packet;
+}
+
 /** The stake files and the art. */
 export function stakeFilesOf(project: Project): {
   readonly files: Readonly<Record<string, string>>;

@@ -1,7 +1,6 @@
 /** Precision from the files, and crews that have the packet alone, at full size. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { engine } from '../../src/engine/api';
-import { planOf, readDemo, sheetFonts } from '../contract/plan-of';
+import { packetOf, planOf, readDemo } from '../contract/plan-of';
 import { readPdfLines } from '../sheets/read-pdf';
 import { filesOf } from './files-of';
 import { followPacket, type CrewTally } from './follow-packet';
@@ -26,7 +25,7 @@ const middle = (values: readonly number[]): number =>
 async function prove(demo: string): Promise<Proven> {
   const plan = planOf(readDemo(`${demo}.json`));
   const files: Files = filesOf(plan);
-  const lines = (await readPdfLines(await engine.makePacket(plan, sheetFonts()))).flat();
+  const lines = (await readPdfLines(await packetOf(plan))).flat();
   return {
     demo,
     ellipses: holdEllipses(files, DAYS, 2027),

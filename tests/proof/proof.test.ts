@@ -1,8 +1,7 @@
 /** The proofs of `npm run proof` with few draws, on the word demo. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { engine } from '../../src/engine/api';
 import { holdLinesAgainstArt } from '../contract/hold-packet-against-art';
-import { planOf, readDemo, sheetFonts } from '../contract/plan-of';
+import { packetOf, planOf, readDemo } from '../contract/plan-of';
 import { readPdfLines } from '../sheets/read-pdf';
 import { fieldOf } from '../support/field-crew';
 import { catcherOf, catchSlips, type Catcher } from './catch-slips';
@@ -25,7 +24,7 @@ describe('the word demo on the grass', () => {
   beforeAll(async () => {
     const plan = planOf(PROJECT);
     files = filesOf(plan);
-    lines = (await readPdfLines(await engine.makePacket(plan, sheetFonts()))).flat();
+    lines = (await readPdfLines(await packetOf(plan))).flat();
     catcher = catcherOf(fieldOf(readJob(files)));
   });
 

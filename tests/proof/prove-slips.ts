@@ -11,7 +11,7 @@ import { holdTable } from './proof-doc';
 import { readJob } from './read-job';
 
 const DRAWS = 2000;
-const AUDITED = 120;
+const AUDITED = 240;
 /** Days without a slip. */
 const QUIET_DAYS = 200;
 const POINTS = 0.03;
