@@ -8,7 +8,7 @@ import { boxGrow, type Box } from '../geometry/box';
 import { pointDistance, type Point } from '../geometry/point';
 import type { Polyline } from '../geometry/polyline';
 import { segmentIntersection, segmentNearest } from '../geometry/segment';
-import { segmentGrid, type Piece } from './segment-grid';
+import { segmentGrid, type Piece, type SegmentGrid } from './segment-grid';
 
 export interface LabelRequest {
   readonly id: string;
@@ -60,7 +60,7 @@ const COST = { gap: 5, covered: 3, crossed: 1.5, turn: 0.15 };
 const CLEARANCE = 0.8;
 
 export function placeLabels(requests: readonly LabelRequest[], scene: LabelScene): Placement {
-  const lines = segmentGrid(scene.lines);
+  const lines = segmentGrid(scene.lines, scene.window);
   let order = byCrowding(requests, scene.discs);
   let best: Placement = { placed: [], failed: requests.map((r) => r.id) };
   for (let t = 0; t < TRIES && best.failed.length > 0; t++) {
@@ -83,14 +83,16 @@ function byCrowding(requests: readonly LabelRequest[], discs: readonly Disc[]): 
     .map(({ request }) => request);
 }
 
-type Lines = ReturnType<typeof segmentGrid>;
-
-function placeInOrder(order: readonly LabelRequest[], scene: LabelScene, lines: Lines): Placement {
+function placeInOrder(
+  order: readonly LabelRequest[],
+  scene: LabelScene,
+  lines: SegmentGrid,
+): Placement {
   const placed: PlacedLabel[] = [];
   const failed: string[] = [];
   for (const request of order) {
-    const near = sceneNear(request, scene);
-    const label = bestPlace(request, near, lines, placed);
+    const reach = reachOf(request);
+    const label = bestPlace(request, sceneNear(request, scene), lines, placed.filter(meets(reach)));
     if (label) placed.push(label);
     else failed.push(request.id);
   }
@@ -104,10 +106,23 @@ function sceneNear(request: LabelRequest, scene: LabelScene): LabelScene {
   return { ...scene, discs: scene.discs.filter(near) };
 }
 
+/** Where a label of this request and its leader can lie. */
+const reachOf = (r: LabelRequest): Box =>
+  boxGrow(
+    { minX: r.at.x, maxX: r.at.x, minY: r.at.y, maxY: r.at.y },
+    r.clear + GAPS[GAPS.length - 1]! + r.width + r.height + CLEARANCE,
+  );
+
+const meets =
+  (reach: Box) =>
+  ({ box, leader }: PlacedLabel): boolean =>
+    boxesMeet(boxGrow(box, CLEARANCE), reach) ||
+    (leader !== null && segmentMeetsBox(leader, reach));
+
 function bestPlace(
   request: LabelRequest,
   scene: LabelScene,
-  lines: Lines,
+  lines: SegmentGrid,
   placed: readonly PlacedLabel[],
 ): PlacedLabel | null {
   let best: PlacedLabel | null = null;
@@ -230,8 +245,8 @@ function straddles(p: Point, q: Point, b: Box): boolean {
   return least <= 0 && most >= 0;
 }
 
-function lineCost(label: PlacedLabel, lines: Lines): number {
-  const covered = lines.near(label.box).filter((piece) => segmentMeetsBox(piece, label.box)).length;
+function lineCost(label: PlacedLabel, lines: SegmentGrid): number {
+  const covered = lines.count(label.box, (piece) => segmentMeetsBox(piece, label.box));
   const { leader } = label;
   if (!leader) return COST.covered * covered;
   const reach = {
@@ -240,6 +255,6 @@ function lineCost(label: PlacedLabel, lines: Lines): number {
     minY: Math.min(leader[0].y, leader[1].y),
     maxY: Math.max(leader[0].y, leader[1].y),
   };
-  const crossed = lines.near(reach).filter((piece) => segmentsMeet(piece, leader)).length;
+  const crossed = lines.count(reach, (piece) => segmentsMeet(piece, leader));
   return COST.covered * covered + COST.crossed * crossed;
 }

@@ -8,23 +8,43 @@ export type Piece = readonly [Point, Point];
 /** Cell size in points: about one label. */
 const CELL = 20;
 
-/** An index whose `near` gives every piece whose cells meet the box (some may still miss it). */
-export function segmentGrid(lines: readonly Polyline[]) {
-  const cells = new Map<number, Set<Piece>>();
-  for (const piece of lines.flatMap(piecesOf)) {
-    for (const key of keysOf(pieceBox(piece))) {
-      const cell = cells.get(key) ?? new Set<Piece>();
-      cell.add(piece);
-      cells.set(key, cell);
-    }
-  }
-  const near = (box: Box): Piece[] => {
-    const found = new Set<Piece>();
-    for (const key of keysOf(box)) for (const piece of cells.get(key) ?? []) found.add(piece);
-    return [...found];
-  };
-  return { near };
+export interface SegmentGrid {
+  /** How many pieces pass a test, of those whose cells meet the box (each is asked once). */
+  readonly count: (box: Box, test: (piece: Piece) => boolean) => number;
 }
+
+/** An index of the pieces that meet `window`. */
+export function segmentGrid(lines: readonly Polyline[], window: Box): SegmentGrid {
+  const pieces = lines.flatMap((line) =>
+    piecesOf(line).filter((piece) => boxesTouch(pieceBox(piece), window)),
+  );
+  const cells = new Map<number, number[]>();
+  pieces.forEach((piece, i) => {
+    for (const key of keysOf(pieceBox(piece))) {
+      const cell = cells.get(key);
+      if (cell) cell.push(i);
+      else cells.set(key, [i]);
+    }
+  });
+  const asked = new Uint32Array(pieces.length);
+  let round = 0;
+  const count = (box: Box, test: (piece: Piece) => boolean): number => {
+    round++;
+    let passed = 0;
+    for (const key of keysOf(box)) {
+      for (const i of cells.get(key) ?? []) {
+        if (asked[i] === round) continue;
+        asked[i] = round;
+        if (test(pieces[i]!)) passed++;
+      }
+    }
+    return passed;
+  };
+  return { count };
+}
+
+const boxesTouch = (a: Box, b: Box): boolean =>
+  a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 
 /** Pieces no longer than a cell, so that a long line does not fill a wide block of cells. */
 function piecesOf(line: Polyline): Piece[] {

@@ -36,24 +36,25 @@ export function passPages(kit: Kit): Draft[] {
 
 /** The way on the fewest sheets; then with the fewest drawings; then at the largest scale. */
 function groupPages(kit: Kit, group: PassGroup, told: boolean): Draft[] {
-  const ways = panelWays(kit, group).flatMap((panels) => {
-    const drawings = panels.map((panel) => drawPassPanel(kit, group, panel));
-    return ROW_HEIGHTS.map((rowHeight) => ({
-      panels,
-      pages: layGroup(kit, group, told, { panels, drawings }, rowHeight),
-    }));
-  });
-  const best = ways.reduce((a, b) => (isBetter(b, a) ? b : a));
-  return best.pages;
+  const ways = panelWays(kit, group).flatMap((panels) =>
+    ROW_HEIGHTS.map((rowHeight): Way => {
+      const blank = { panels, drawings: panels.map(() => []) };
+      return { panels, rowHeight, sheets: layGroup(kit, group, told, blank, rowHeight).length };
+    }),
+  );
+  const { panels, rowHeight } = ways.reduce((a, b) => (isBetter(b, a) ? b : a));
+  const drawings = panels.map((panel) => drawPassPanel(kit, group, panel));
+  return layGroup(kit, group, told, { panels, drawings }, rowHeight);
 }
 
 interface Way {
   readonly panels: readonly Panel[];
-  readonly pages: Draft[];
+  readonly rowHeight: number;
+  readonly sheets: number;
 }
 
 function isBetter(a: Way, b: Way): boolean {
-  if (a.pages.length !== b.pages.length) return a.pages.length < b.pages.length;
+  if (a.sheets !== b.sheets) return a.sheets < b.sheets;
   if (a.panels.length !== b.panels.length) return a.panels.length < b.panels.length;
   return leastScaleIn(a.panels) > leastScaleIn(b.panels);
 }
@@ -69,7 +70,7 @@ function panelWays(kit: Kit, group: PassGroup): Panel[][] {
   });
 }
 
-/** Panels with their marks, made once for all ways of laying the list. */
+/** Panels with their marks. */
 interface Drawn {
   readonly panels: readonly Panel[];
   readonly drawings: readonly (readonly Mark[])[];
