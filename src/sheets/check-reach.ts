@@ -96,12 +96,9 @@ export function roundCheckWords(rows: readonly Stake[], at: Places, system: Leng
   return rest.length === 0 ? seen : `${seen} ${blind}`;
 }
 
-const MOST_IDS = 6;
-
+/** All of them: what a check cannot see is printed where it stands. */
 function idList(ids: readonly string[]): string {
   if (ids.length === 1) return ids[0]!;
-  if (ids.length > MOST_IDS)
-    return `${ids.slice(0, MOST_IDS).join(', ')} and ${ids.length - MOST_IDS} more`;
   return `${ids.slice(0, -1).join(', ')} and ${ids[ids.length - 1]}`;
 }
 

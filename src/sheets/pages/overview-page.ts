@@ -20,7 +20,10 @@ import { orderOfWork } from './order-of-work';
 const FACTS_WIDTH = 178;
 const STRIP_HEIGHT = 96;
 const DRAWING_SHARE = 0.56;
-const INDEX_HEIGHT = 84;
+/** Of the list of sheets: its heading, and each row. */
+const INDEX_HEAD = 28;
+const INDEX_ROW = 11.5;
+const INDEX_COLUMNS = 2;
 
 /** `others`: titles of the sheets that follow, from sheet 2 on. */
 export function overviewPage(
@@ -30,6 +33,8 @@ export function overviewPage(
 ): Draft {
   const { left, right, top, bottom } = kit.paper;
   const foot = top + (bottom - top) * DRAWING_SHARE;
+  const entries = indexEntries(others);
+  const index = bottom - STRIP_HEIGHT - indexHeight(entries.length);
   const window = { minX: left, maxX: right - FACTS_WIDTH - 12, minY: top, maxY: foot };
   return {
     title: kit.plan.project.name === '' ? 'Overview' : 'Overview and order of work',
@@ -37,13 +42,8 @@ export function overviewPage(
     marks: [
       ...drawing(kit, window),
       ...facts(kit, right - FACTS_WIDTH, top, right),
-      ...problems(
-        kit,
-        [...notes, ...kit.plan.problems],
-        foot + 12,
-        bottom - STRIP_HEIGHT - 8 - INDEX_HEIGHT,
-      ),
-      ...sheetIndex(kit, others, bottom - STRIP_HEIGHT - INDEX_HEIGHT),
+      ...problems(kit, [...notes, ...kit.plan.problems], foot + 12, index - 8),
+      ...sheetIndex(kit, entries, index),
       ...orderOfWork(kit, bottom - STRIP_HEIGHT),
     ],
   };
@@ -161,14 +161,18 @@ function problems(kit: Kit, list: readonly Problem[], top: number, bottom: numbe
   return marks;
 }
 
-/** Which sheet holds what, in two columns. */
-function sheetIndex(kit: Kit, others: readonly string[], top: number): Mark[] {
+type IndexEntry = readonly [sheets: string, title: string];
+
+const indexHeight = (entries: number): number =>
+  INDEX_HEAD + Math.ceil(entries / INDEX_COLUMNS) * INDEX_ROW + 4;
+
+/** Which sheet holds what, in columns. */
+function sheetIndex(kit: Kit, entries: readonly IndexEntry[], top: number): Mark[] {
   const { left, right } = kit.paper;
-  const entries = indexEntries(others);
-  const half = Math.ceil(entries.length / 2);
+  const rows = Math.ceil(entries.length / INDEX_COLUMNS);
   const words = entries.map(([sheets, title], i) => {
-    const x = left + (i < half ? 0 : (right - left) / 2);
-    const y = top + 28 + (i % half) * 11.5;
+    const x = left + (Math.floor(i / rows) * (right - left)) / INDEX_COLUMNS;
+    const y = top + INDEX_HEAD + (i % rows) * INDEX_ROW;
     return [
       inkText(x, y, sheets, { size: 9, font: 'bold' }),
       inkText(x + 46, y, title, { size: 9 }),
@@ -182,7 +186,7 @@ function sheetIndex(kit: Kit, others: readonly string[], top: number): Mark[] {
 }
 
 /** Sheets of one kind together: `4 to 9`, `Stakes`. */
-function indexEntries(others: readonly string[]): (readonly [string, string])[] {
+function indexEntries(others: readonly string[]): IndexEntry[] {
   const runs: { title: string; from: number; to: number }[] = [];
   others.forEach((full, i) => {
     const title = full.replace(/, rounds? .*/, ', by rounds');
