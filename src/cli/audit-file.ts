@@ -5,7 +5,7 @@ import type { Audit } from '../audit/model';
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import { engine } from '../engine/api';
 import type { LengthSystem } from '../base/quantity';
-import { readInput, readText } from './read-input';
+import { readInput, readSheetFonts, readText } from './read-input';
 
 /** An audit, and the units it is told in. */
 export interface Audited {
@@ -17,11 +17,11 @@ export interface Audited {
  * Audits the readings at `readings` against the project at `project`; writes into `folder` when one is
  * given. Problem `file-in-the-way` (nothing is written then), and those of the steps.
  */
-export function auditFile(
+export async function auditFile(
   project: string,
   readings: string,
   folder: string | undefined,
-): Result<Audited> {
+): Promise<Result<Audited>> {
   const input = readInput(project);
   const text = readText(readings);
   if (!input.ok || !text.ok) return fail(...input.problems, ...text.problems);
@@ -33,12 +33,17 @@ export function auditFile(
   if (!audit.ok) return audit;
   const audited = { audit: audit.value, system: plan.value.project.units };
   if (folder === undefined) return succeed(audited);
-  const problems = writeNew(folder, engine.makeAuditFiles(plan.value, audit.value));
+  const sheets = await engine.makeAsSetSheets(plan.value, audit.value, readSheetFonts());
+  const files = engine.makeAuditFiles(plan.value, audit.value);
+  const problems = writeNew(folder, { ...files, 'outline-as-set.pdf': sheets });
   return problems.length > 0 ? fail(...problems) : succeed(audited);
 }
 
 /** Writes files into `folder`, all or, when one of them is there already, none. */
-export function writeNew(folder: string, files: Readonly<Record<string, string>>): Problem[] {
+export function writeNew(
+  folder: string,
+  files: Readonly<Record<string, string | Uint8Array>>,
+): Problem[] {
   const names = Object.keys(files);
   const there = names.map((name) => join(folder, name)).filter((path) => existsSync(path));
   if (there.length > 0) return there.map(inTheWay);

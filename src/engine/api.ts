@@ -86,6 +86,13 @@ export const engine = {
   makeAuditFiles: (plan: Plan, audit: Audit): Readonly<Record<string, string>> =>
     plan.stakes ? auditFiles(plan.stakes, audit) : {},
 
+  /** `outline-as-set.pdf`: the outline's sheets from where the stakes stand. */
+  makeAsSetSheets: async (plan: Plan, audit: Audit, fonts: SheetFonts): Promise<Uint8Array> => {
+    const [{ composeAsSet }, { writePdf }] = await Promise.all([loadSheets(), loadPdf()]);
+    const title = `${plan.project.name}, outline as set`;
+    return writePdf(composeAsSet(plan, audit, fonts), fonts, { title });
+  },
+
   /** What a seat sees, `width` × `height` pixels. Throws on a seat that the project lacks. */
   seatPicture: (plan: Plan, seatId: string, width: number, height: number): Picture => {
     const seat = plan.project.seats.find((s) => s.id === seatId);

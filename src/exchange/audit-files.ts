@@ -1,6 +1,7 @@
 /** What an audit leaves behind: `as-set.csv`, `outline-as-set.csv`, `audit.json`. */
+import { carryAsSet } from '../audit/carry-as-set';
 import type { Audit } from '../audit/model';
-import type { Contour, StakePlan } from '../stakeout/model';
+import type { StakePlan } from '../stakeout/model';
 import { writeCsv } from './csv';
 import { outlineCsv } from './stake-files';
 
@@ -36,7 +37,7 @@ export function asSetCsv(audit: Audit | null): string {
 /** The rows of `outline.csv` with the radii and offsets that fit the stakes as they stand, and the gaps. */
 export function outlineAsSetCsv(plan: StakePlan | null, audit: Audit | null): string {
   const pieces = audit?.outline ?? [];
-  const drawn = plan && { ...plan, contours: plan.contours.map((c) => asSetContour(c, audit)) };
+  const drawn = plan && audit && carryAsSet(plan, audit);
   const [header, ...rows] = outlineCsv(drawn).trimEnd().split('\r\n');
   const lines = rows.map((row, i) => {
     const p = pieces[i]!;
@@ -44,13 +45,6 @@ export function outlineAsSetCsv(plan: StakePlan | null, audit: Audit | null): st
   });
   return [`${header},${GAP_COLUMNS}`, ...lines].join('\r\n') + '\r\n';
 }
-
-const asSetContour = (contour: Contour, audit: Audit | null): Contour => ({
-  ...contour,
-  pieces: (audit?.outline ?? [])
-    .filter((p) => p.graphic === contour.graphic && p.contour === contour.contour)
-    .map((p) => p.piece),
-});
 
 /** What was found, in the names of the tables. */
 export function auditJson(audit: Audit): string {

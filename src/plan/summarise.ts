@@ -1,5 +1,6 @@
 /** The headline figures of a plan, as written to `summary.json` and shown on every screen. */
 import type { Problem } from '../base/result';
+import { checkScale } from '../field/prove-controls';
 import { listInventory } from '../labour/list-inventory';
 import type { TapeSpec } from '../stakeout/model';
 import { SQUARE_SIGMA_DEG } from '../stakeout/short-methods';
@@ -36,6 +37,23 @@ export interface Summary {
   readonly inventory: Readonly<Record<string, number>>;
   readonly worst_semi_major_95_in: number | null;
   readonly stakes_over_target: readonly string[];
+  /** What can be met and what would do it; null when every stake meets its target. */
+  readonly advice: {
+    readonly within: number;
+    readonly of: number;
+    readonly tightest_in: number | null;
+    readonly options: readonly {
+      readonly change: string;
+      readonly words: string;
+      readonly controls: number;
+    }[];
+  } | null;
+  /** The proving tapes together as a test of the tape's scale; null without two such controls. */
+  readonly scale_check: {
+    readonly count: number;
+    readonly mean_ft: number;
+    readonly limit_in: number;
+  } | null;
   readonly largest_gap_in: number | null;
   /** From the first seat (behind home); null without a graphic. */
   readonly legible_share: number | null;
@@ -95,6 +113,8 @@ export function summarise(plan: Plan): Summary {
     inventory: Object.fromEntries(listInventory(stakes).map((item) => [item.id, item.quantity])),
     worst_semi_major_95_in: stakes?.worstSemiMajor95In ?? null,
     stakes_over_target: stakes?.overTarget ?? [],
+    advice: adviceOf(plan),
+    scale_check: scaleCheckOf(plan),
     largest_gap_in: stakes?.largestGapIn ?? null,
     legible_share: plan.looks[0]?.share ?? null,
     legible_by_seat: Object.fromEntries(plan.looks.map((look) => [look.seat, look.share])),
@@ -127,4 +147,16 @@ function savingOf({ stakes }: Plan): Summary['grid_saving'] {
     bend_marks: bendMarks,
     ratio,
   };
+}
+
+function adviceOf({ stakes }: Plan): Summary['advice'] {
+  const advice = stakes?.advice;
+  if (!advice) return null;
+  const { within, of, tightestIn, options } = advice;
+  return { within, of, tightest_in: tightestIn, options };
+}
+
+function scaleCheckOf({ field, project }: Plan): Summary['scale_check'] {
+  const check = checkScale(field.controls, project.stakeout.tape);
+  return check && { count: check.count, mean_ft: check.meanFt, limit_in: check.limitIn };
 }

@@ -1,9 +1,12 @@
 /** The packet: every sheet of a plan, in the order in which it is used. */
+import { carryAsSet } from '../audit/carry-as-set';
+import type { Audit } from '../audit/model';
 import { problem, type Problem } from '../base/result';
 import type { Plan } from '../plan/model';
 import { readFontMetrics, type SheetFonts } from './fonts';
 import type { Kit } from './kit';
 import type { Sheet } from './marks';
+import { asSetPages } from './pages/as-set-pages';
 import { cautionPages } from './pages/caution-page';
 import { codePages } from './pages/code-page';
 import { controlPages } from './pages/control-pages';
@@ -23,13 +26,30 @@ import { finishSheet } from './sheet-head';
  * user) are printed as `?` and named on the overview.
  */
 export function composePacket(plan: Plan, fonts: SheetFonts): Sheet[] {
-  const kit: Kit = { plan, paper: paperOf(plan.project.paper), metrics: readFontMetrics(fonts) };
+  const kit = kitOf(plan, fonts);
   const sheets = composeSheets(kit, []);
   const missing = unprintable(sheets, kit.metrics);
   if (missing.length === 0) return sheets;
   const told = composeSheets(kit, [missingNote(missing)]);
   return told.map((sheet) => replaceUnprintable(sheet, kit.metrics));
 }
+
+/** The outline from where the stakes of `plan` stand by an audit; empty when nothing is set out. */
+export function composeAsSet(plan: Plan, audit: Audit, fonts: SheetFonts): Sheet[] {
+  if (!plan.stakes) return [];
+  const carried = carryAsSet(plan.stakes, audit);
+  const kit = kitOf({ ...plan, stakes: carried }, fonts);
+  const drafts = asSetPages(kit, carried, audit);
+  return drafts
+    .map((draft, i) => finishSheet(kit, draft, i + 1, drafts.length))
+    .map((sheet) => replaceUnprintable(sheet, kit.metrics));
+}
+
+const kitOf = (plan: Plan, fonts: SheetFonts): Kit => ({
+  plan,
+  paper: paperOf(plan.project.paper),
+  metrics: readFontMetrics(fonts),
+});
 
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;

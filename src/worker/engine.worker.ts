@@ -62,6 +62,13 @@ const answers: { readonly [N in OperationName]: Answer<N> } = {
     if (!audit.ok) return audit;
     return succeed({ audit: audit.value, files: engine.makeAuditFiles(lastPlan, audit.value) });
   },
+  async asSet({ audit }) {
+    if (!lastPlan) return noPlan();
+    const { engine } = await engineModule;
+    const fonts = await loadSheetFonts();
+    if (!fonts.ok) return fonts;
+    return succeed(new Uint8Array(await engine.makeAsSetSheets(lastPlan, audit, fonts.value)));
+  },
   async seat({ seat, width, height }) {
     if (!lastPlan?.project.seats.some((s) => s.id === seat)) return noPlan();
     const { engine } = await engineModule;

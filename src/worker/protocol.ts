@@ -36,6 +36,11 @@ export interface Operations {
     readonly args: { readonly text: string; readonly where: string };
     readonly value: { readonly audit: Audit; readonly files: Readonly<Record<string, string>> };
   };
+  /** The outline's sheets from where the stakes of the plan made last stand, as PDF. */
+  readonly asSet: {
+    readonly args: { readonly audit: Audit };
+    readonly value: Uint8Array<ArrayBuffer>;
+  };
   readonly seat: {
     readonly args: { readonly seat: string; readonly width: number; readonly height: number };
     readonly value: Picture;

@@ -2,6 +2,7 @@
 import type { Audit } from '../../audit/model';
 import { problem, type Problem } from '../../base/result';
 import type { Plan } from '../../plan/model';
+import { download } from '../io/download';
 import { keep, kept } from '../io/storage';
 import { session } from './session.svelte';
 
@@ -71,6 +72,14 @@ class FieldAudit {
   async adopt(adopted: boolean): Promise<void> {
     this.adopted = adopted;
     await this.keepNow();
+  }
+
+  /** The outline's sheets from where the stakes stand. */
+  async downloadSheets(): Promise<void> {
+    if (!this.audit) return;
+    const result = await session.engine.ask('asSet', { audit: this.audit });
+    if (result.ok) download('outline-as-set.pdf', result.value, 'application/pdf');
+    else this.problems = result.problems;
   }
 
   async forget(): Promise<void> {

@@ -14,14 +14,17 @@ export function auditCommand(): Command {
     .description('Check set stakes against readings made on the field (see docs/audit.md).')
     .argument('<project>', 'project file (JSON) that the stakes were set from')
     .argument('<readings>', "table of readings (CSV), or the phone page's file")
-    .option('--out <folder>', 'write as-set.csv, outline-as-set.csv and audit.json there')
+    .option(
+      '--out <folder>',
+      'write as-set.csv, outline-as-set.csv, outline-as-set.pdf and audit.json there',
+    )
     .option('--json', 'print the result as JSON')
     .action(async (project: string, readings: string, options: Options) => {
       const [{ auditFile }, { auditLines }] = await Promise.all([
         import('../audit-file'),
         import('../../audit/report-lines'),
       ]);
-      const result = auditFile(project, readings, options.out);
+      const result = await auditFile(project, readings, options.out);
       if (options.json) {
         printJson(
           result.ok
