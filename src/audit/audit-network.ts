@@ -4,7 +4,8 @@ import { halvingSigmaIn } from '../adjust/offset-point';
 import { sightingSigmaIn, tapeSigmaIn } from '../adjust/precise-point';
 import { degrees, inches, type Feet } from '../base/units';
 import type { Control } from '../field/model';
-import type { SetMethod, SquareTool, Stake, StakePlan, Tie } from '../stakeout/model';
+import type { SetMethod, Stake, StakePlan, Tie } from '../stakeout/model';
+import { SQUARE_SIGMA_DEG } from '../stakeout/short-methods';
 import { checkTape, tapesAtHand, type HeldTape } from '../stakeout/tapes';
 import type { MeasuredReading } from './model';
 
@@ -26,13 +27,6 @@ export interface AuditNetwork {
   readonly rows: readonly AuditRow[];
   readonly tapes: readonly TapeScale[];
 }
-
-/** One sigma of a right angle, degrees. Common practice, no source. */
-const SQUARE_SIGMA_DEG: Readonly<Record<SquareTool, number>> = {
-  eye: 1.5,
-  square: 0.5,
-  triangle: 0.15,
-};
 
 /** Every stake with the two readings that set it, every reading made on the field, every control. */
 export function auditNetwork(plan: StakePlan, measured: readonly MeasuredReading[]): AuditNetwork {

@@ -14,7 +14,7 @@ import type { Point } from '../geometry/point';
 import type { LabourSpec } from '../labour/model';
 import type { MowingSpec } from '../mowing/model';
 import type { PatternSpec } from '../pattern/model';
-import type { TapeSpec } from '../stakeout/model';
+import type { SquareTool, TapeSpec } from '../stakeout/model';
 import type { SeatSpec } from '../view/model';
 import { checkProject } from './check-project';
 import type { Project } from './model';
@@ -293,6 +293,20 @@ export const setSteel = edit<Partial<SteelUse> | null>('Change the steel tape', 
   const { steel: old = DEFAULT_STEEL, ...others } = p.stakeout;
   return { ...p, stakeout: steel === null ? others : { ...others, steel: { ...old, ...steel } } };
 });
+
+/** What keeps a short offset square to its line. */
+export const setSquare = edit<SquareTool>('Change the square', (p, square) =>
+  editStakeout(p, { square }),
+);
+
+/** The customary grid printed as well, its strings `spacingFt` apart; null prints none. */
+export const setGridSheet = edit<{ readonly spacingFt: number } | null>(
+  'Change the grid sheet',
+  (p, gridSheet) =>
+    gridSheet === null
+      ? { ...p, stakeout: without(p.stakeout, 'gridSheet') }
+      : editStakeout(p, { gridSheet }),
+);
 
 export const setCrew = edit<Project['stakeout']['crew']>('Change the setting-out crew', (p, crew) =>
   editStakeout(p, { crew }),

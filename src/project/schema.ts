@@ -147,6 +147,7 @@ const stakeout = v.strictObject({
   secondTape: v.exactOptional(tape),
   steel: v.exactOptional(steel),
   gridSheet: v.exactOptional(v.strictObject({ spacingFt: figure(1, 50) })),
+  square: v.exactOptional(v.picklist(['eye', 'square', 'triangle'])),
   crew: v.picklist([2, 3, 4]),
 });
 

@@ -33,7 +33,8 @@ const overflowing = () =>
       const own = [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent?.trim());
       if (!own && e.tagName !== 'INPUT') continue;
       const style = getComputedStyle(e);
-      if (style.visibility === 'hidden' || e.offsetParent === null) continue;
+      if (style.visibility === 'hidden' || style.opacity === '0') continue;
+      if (e.offsetParent === null) continue;
       const cuts = style.overflowX !== 'visible' || e.tagName === 'INPUT';
       if (cuts && e.scrollWidth > e.clientWidth + 1) faults.push(`cut across: ${name(e)}`);
       if (style.overflowY === 'hidden' && e.scrollHeight > e.clientHeight + 2)

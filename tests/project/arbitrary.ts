@@ -92,7 +92,16 @@ const steel = fc.record({
 });
 
 const stakeout = fc
-  .record({ tape, secondTape: tape, steel }, { requiredKeys: ['tape'] })
+  .record(
+    {
+      tape,
+      secondTape: tape,
+      steel,
+      gridSheet: fc.record({ spacingFt: number(1, 50) }),
+      square: fc.constantFrom('eye' as const, 'square' as const, 'triangle' as const),
+    },
+    { requiredKeys: ['tape'] },
+  )
   .map((parts) => ({ ...defaultProject().stakeout, ...parts }));
 
 export const anyProject: fc.Arbitrary<Project> = fc
