@@ -48,13 +48,16 @@ test('readings from a file: verdict, list, marks; drawn from and back; kept acro
     [390, 844],
   ] as const) {
     await page.setViewportSize({ width, height });
-    if (await page.locator('#readings').count()) {
-      await verdict(page).scrollIntoViewIfNeeded();
-      expect(await cut(page)).toEqual([]);
-    }
+    if (width < 600) await page.getByRole('button', { name: 'Audit', exact: true }).click();
+    await verdict(page).scrollIntoViewIfNeeded();
+    expect(await cut(page)).toEqual([]);
+    expect(await faults(page)).toEqual([]);
     await shot(page, `audit-${width}`);
   }
   await page.setViewportSize({ width: 1440, height: 900 });
+  const sheets = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'outline-as-set.pdf' }).click();
+  expect((await sheets).suggestedFilename()).toBe('outline-as-set.pdf');
   await page.getByRole('button', { name: 'Draw from stakes as they stand' }).click();
   expect(await page.locator('svg.audit polyline').count()).toBeGreaterThan(20);
   await page.waitForTimeout(300);
