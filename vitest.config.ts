@@ -7,7 +7,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/app/**', '**/node_modules/**'],
+          exclude: ['tests/app/**', 'tests/cli/**', '**/node_modules/**'],
           environment: 'node',
           // The engine has no state of its own, so files may share one load of it.
           isolate: false,
@@ -18,8 +18,9 @@ export default defineConfig({
       },
       {
         test: {
+          // The programs as they are started: the app in Chromium, the command line.
           name: 'browser',
-          include: ['tests/app/**/*.test.ts'],
+          include: ['tests/app/**/*.test.ts', 'tests/cli/**/*.test.ts'],
           environment: 'node',
           testTimeout: 240_000,
           hookTimeout: 240_000,
