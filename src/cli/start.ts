@@ -8,7 +8,7 @@ const ROOT = resolve(import.meta.dirname, '../..');
 const configFile = resolve(ROOT, 'vite.config.ts');
 
 process.stdout.write('Building the app ...\n');
-await build({ configFile, logLevel: 'warn' });
+await build({ configFile, configLoader: 'runner', logLevel: 'error' });
 
 const out = resolve(ROOT, 'out/demo');
 const plan = await writePlan(resolve(ROOT, 'demo-data/lanterns-word.json'), out);
@@ -19,6 +19,7 @@ process.stdout.write(`Demo packet: out/demo/packet.pdf (${plan.value.stakes} sta
 const port = Number(process.env['PORT'] ?? 4317);
 const server = await preview({
   configFile,
+  configLoader: 'runner',
   preview: { port, strictPort: false, host: '127.0.0.1' },
 });
 const address = server.resolvedUrls?.local[0] ?? `http://127.0.0.1:${port}/`;
