@@ -5,6 +5,7 @@ import type { Point } from '../geometry/point';
 import { pointDistance } from '../geometry/point';
 import type { SetMethod, Stake, StakePlan } from '../stakeout/model';
 import type { SlipKind } from './model';
+import { placeSetting, type PlaceOf, type SettingPair as Pair } from './place-setting';
 
 /** A stake set otherwise than the plan says. */
 export interface Alternative {
@@ -20,9 +21,6 @@ export interface Alternative {
   readonly words: string;
 }
 
-type PlaceOf = (id: string) => Point;
-type Pair = readonly [NetworkReading, NetworkReading];
-
 /** A misread number on a short line is that of a mark near by. */
 const NEAR_FT = 30;
 
@@ -33,18 +31,28 @@ export function alternatives(
   rows: Pair,
   placeOf: PlaceOf,
 ): Alternative[] {
-  const { set } = stake;
+  return mixUpsOf(plan, stake, rows, placeOf).filter((a) => a !== null);
+}
+
+/** Null where the readings meet nowhere. */
+function mixUpsOf(
+  plan: StakePlan,
+  { id, set }: Stake,
+  rows: Pair,
+  placeOf: PlaceOf,
+): (Alternative | null)[] {
   const controls = plan.controls.map((c) => c.id);
   switch (set.method) {
     case 'ties':
-      return tieMixUps(stake.id, set, rows, controls, placeOf);
+      return tieMixUps(id, set, rows, controls, placeOf);
     case 'line':
-      return lineMixUps(stake.id, rows, controls, placeOf);
+      return lineMixUps(id, rows, controls, placeOf);
     case 'offset':
     case 'chord':
       return [
-        sideMixUp(stake.id, set.side, rows, placeOf),
-        ...heldElsewhere(stake.id, rows, standing(plan, stake.id), placeOf),
+        sideMixUp(id, set.side, rows, placeOf),
+        ...(set.method === 'offset' ? endMixUps(id, rows, placeOf) : []),
+        ...heldElsewhere(id, rows, standing(plan, id), placeOf),
       ];
   }
 }
@@ -107,36 +115,20 @@ function lineMixUps(
   [along, across]: Pair,
   controls: readonly string[],
   placeOf: PlaceOf,
-): Alternative[] {
-  const back = { ...along, distance: -along.distance };
-  const turned: Alternative = {
-    kind: 'wrong-way',
-    stake,
-    readings: [back, across],
-    at: onLine(along.from, along.to, back.distance, placeOf),
-    blame: 0,
-    words: `it was taped from ${along.from} the other way along the line`,
-  };
+): (Alternative | null)[] {
+  const back: Pair = [{ ...along, distance: -along.distance }, across];
+  const turned = `it was taped from ${along.from} the other way along the line`;
   const held = controls
     .filter((id) => id !== along.from && id !== along.to && id !== stake)
-    .map((from): Alternative => ({
-      kind: 'wrong-control',
-      stake,
-      readings: [
+    .map((from) => {
+      const readings: Pair = [
         { ...along, from },
         { ...across, from },
-      ],
-      at: onLine(from, along.to, along.distance, placeOf),
-      blame: 0,
-      words: `the tape that belongs at ${along.from} was held at ${from}`,
-    }));
-  return [turned, ...held];
-}
-
-function onLine(from: string, to: string, along: number, placeOf: PlaceOf): Point {
-  const [a, b] = [placeOf(from), placeOf(to)];
-  const k = along / pointDistance(a, b);
-  return { x: a.x + k * (b.x - a.x), y: a.y + k * (b.y - a.y) };
+      ];
+      const words = `the tape that belongs at ${along.from} was held at ${from}`;
+      return setBeside(stake, readings, placeOf, { kind: 'wrong-control', blame: 0, words });
+    });
+  return [setBeside(stake, back, placeOf, { kind: 'wrong-way', blame: 0, words: turned }), ...held];
 }
 
 function sideMixUp(
@@ -144,17 +136,25 @@ function sideMixUp(
   side: 'L' | 'R',
   [along, across]: Pair,
   placeOf: PlaceOf,
-): Alternative {
+): Alternative | null {
   const [at, not] = [OTHER_SIDE[side], side === 'L' ? 'left' : 'right'];
   const readings: Pair = [along, { ...across, distance: -across.distance }];
-  return {
-    kind: 'wrong-side',
-    stake,
-    readings,
-    at: besideLine(readings, placeOf),
-    blame: 1,
-    words: `its offset went to the ${at} of ${across.from} to ${across.to}, not the ${not}`,
-  };
+  const words = `its offset went to the ${at} of ${across.from} to ${across.to}, not the ${not}`;
+  return setBeside(stake, readings, placeOf, { kind: 'wrong-side', blame: 1, words });
+}
+
+/** The distance along from the line's other end; the side as printed, or as seen from there. */
+function endMixUps(stake: string, [along, across]: Pair, placeOf: PlaceOf): (Alternative | null)[] {
+  const { from, to } = across;
+  const turned = { from: to, to: from };
+  const words = `it was measured from ${to}, not from ${from}`;
+  return [across.distance, -across.distance].map((distance) => {
+    const readings: Pair = [
+      { ...along, ...turned },
+      { ...across, ...turned, distance },
+    ];
+    return setBeside(stake, readings, placeOf, { kind: 'wrong-end', blame: null, words });
+  });
 }
 
 /** One end of a short line at another mark near the right one. */
@@ -163,33 +163,32 @@ function heldElsewhere(
   rows: Pair,
   marks: readonly string[],
   placeOf: PlaceOf,
-): Alternative[] {
+): (Alternative | null)[] {
   const { from, to } = rows[1];
   return (['from', 'to'] as const).flatMap((end) => {
     const meant = end === 'from' ? from : to;
     return marks
       .filter((id) => id !== from && id !== to)
       .filter((id) => pointDistance(placeOf(id), placeOf(meant)) <= NEAR_FT)
-      .map((id): Alternative => {
+      .map((id) => {
         const readings: Pair = [
           { ...rows[0], [end]: id },
           { ...rows[1], [end]: id },
         ];
         const words = `the end of the line that belongs at ${meant} was held at ${id}`;
-        const at = besideLine(readings, placeOf);
-        return { kind: 'wrong-control', stake, readings, at, blame: 0, meant, words };
+        const told = { kind: 'wrong-control', blame: 0, meant, words } as const;
+        return setBeside(stake, readings, placeOf, told);
       });
   });
 }
 
-/** Where a distance along a line (or its middle) and one square to it put a stake. */
-function besideLine([along, across]: Pair, placeOf: PlaceOf): Point {
-  const [a, b] = [placeOf(across.from), placeOf(across.to)];
-  const length = pointDistance(a, b);
-  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
-  const far = along.distance + (along.kind === 'middle' ? length / 2 : 0);
-  return {
-    x: a.x + far * ux - across.distance * uy,
-    y: a.y + far * uy + across.distance * ux,
-  };
+/** The mix-up with the place where its two readings of a line put the stake; null for a line of no length. */
+function setBeside(
+  stake: string,
+  readings: Pair,
+  placeOf: PlaceOf,
+  told: Pick<Alternative, 'kind' | 'blame' | 'meant' | 'words'>,
+): Alternative | null {
+  const at = placeSetting(readings, placeOf, placeOf(stake));
+  return at && { ...told, stake, readings, at };
 }

@@ -21,7 +21,7 @@ export interface MeasuredReading {
  * reading made on the field is wrong. `moved`: the stake does not stand where its readings put it.
  * `control`: a control is not where the plan has it. The rest are mix-ups that explain the readings
  * without any unknown: the two tapes swapped, a tape held at another control, the other side of the
- * line, the other way along it, and a reading made from another control.
+ * line, the other way along it, from its other end, and a reading made from another control.
  */
 export type SlipKind =
   | 'tie'
@@ -32,6 +32,7 @@ export type SlipKind =
   | 'wrong-control'
   | 'wrong-side'
   | 'wrong-way'
+  | 'wrong-end'
   | 'read-from-another';
 
 /** One explanation of what does not fit. */

@@ -1,14 +1,15 @@
 /** The third reading that proves a stake. */
 import { roundReading, type LengthSystem } from '../base/quantity';
 import { differenceSigmaIn, type PrecisePoint } from '../adjust/precise-point';
+import { DETECTABLE } from '../adjust/reliability';
 import { inches } from '../base/units';
 import { pointDistance, type Point } from '../geometry/point';
 import { CHECK_SIGMAS } from './limits';
 import type { Check } from './model';
+import { showsMixUps } from './short-mix-ups';
 import type { HeldTape } from './tapes';
 import type { SetStake } from './ties';
 import { isShort, methodControls } from './ties';
-import { showsWrongSide } from './wrong-side';
 
 /** Something a check can be pulled from. */
 export interface CheckSource {
@@ -17,11 +18,6 @@ export interface CheckSource {
   readonly isControl: boolean;
 }
 
-/**
- * Smallest slip found with power 80 % by a test at 0.1 %, in sigmas of the difference
- * (Baarda 1968: the non-centrality 4.13).
- */
-const DETECTABLE = 4.13215;
 /** A check from a control is preferred while it finds slips of a foot. */
 const CONTROL_GOOD_IN = 12;
 /** A tape shorter than this to a neighbour proves little and gets in the way. */
@@ -61,9 +57,9 @@ export function chooseCheck(
   return best && readCheck(stake, best, tape, system);
 }
 
-/** A short-tape stake is only set that way while its check shows slips of a foot and the wrong side. */
+/** A short-tape stake is only set that way while its check shows slips of a foot and mix-ups. */
 const provesShort = (stake: SetStake, source: CheckSource, slip: number, tape: HeldTape): boolean =>
-  !isShort(stake.set) || (slip <= CONTROL_GOOD_IN && showsWrongSide(stake, source.point, tape));
+  !isShort(stake.set) || (slip <= CONTROL_GOOD_IN && showsMixUps(stake, source.point, tape));
 
 /** Whether a reading from there proves a short-tape stake. */
 export function checkServes(stake: SetStake, source: CheckSource, tape: HeldTape): boolean {

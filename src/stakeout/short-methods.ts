@@ -1,6 +1,6 @@
 /** Setting a stake with a short tape from two places near it: square to a line, or to its middle. */
 import { roundReading, type LengthSystem, type Reading } from '../base/quantity';
-import { inches } from '../base/units';
+import { inches, type Feet } from '../base/units';
 import { semiMajor95, ELLIPSE_FACTOR_95 } from '../adjust/ellipse';
 import {
   halvingSigmaIn,
@@ -105,12 +105,14 @@ export function setShort(
   const across = side === 'L' ? offset.ft : -offset.ft;
   if (isMiddle(foot)) {
     const point = pointByChord(a.point, b.point, across, tools);
-    return point && finish(chordOf(a, b, offset, side), point);
+    return point && finish(chordOf(a, b, offset, side), point, foot.length);
   }
   const along = roundReading(foot.along, system);
   const point = pointByOffset(a.point, b.point, along.ft, across, tools);
   const tie1 = { from: a.id, reading: along };
-  return point && finish({ method: 'offset', tie1, lineTo: b.id, offset, side }, point);
+  return (
+    point && finish({ method: 'offset', tie1, lineTo: b.id, offset, side }, point, foot.length)
+  );
 }
 
 const chordOf = (a: ShortEnd, b: ShortEnd, offset: Reading, side: 'L' | 'R'): SetMethod => ({
@@ -121,7 +123,7 @@ const chordOf = (a: ShortEnd, b: ShortEnd, offset: Reading, side: 'L' | 'R'): Se
   side,
 });
 
-function finish(set: SetMethod, point: PrecisePoint): SetStake {
+function finish(set: SetMethod, point: PrecisePoint, baseFt: Feet): SetStake {
   const covariance = preciseCovariance(point);
-  return { set, point, covariance, semiMajor95In: semiMajor95(covariance) };
+  return { set, point, covariance, semiMajor95In: semiMajor95(covariance), baseFt };
 }

@@ -30,6 +30,8 @@ export interface SetStake {
   readonly point: PrecisePoint;
   readonly covariance: PointCovariance;
   readonly semiMajor95In: number;
+  /** Length of the short line that it is set from; absent where there is none. */
+  readonly baseFt?: Feet;
 }
 
 /** Angle at `p` between the directions to `a` and `b`, degrees in [0, 180]. */

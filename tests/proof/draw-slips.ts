@@ -9,6 +9,7 @@ export const SLIP_KINDS = [
   'swapped',
   'held',
   'side',
+  'end',
 ] as const;
 export type SlipKind = (typeof SLIP_KINDS)[number];
 
@@ -21,6 +22,7 @@ export const KIND_WORDS: Readonly<Record<SlipKind, string>> = {
   swapped: 'tapes swapped',
   held: 'wrong control or stake held',
   side: 'wrong side or way',
+  end: 'short line from its other end',
 };
 
 type Which = 'first' | 'second' | 'offset';
@@ -45,6 +47,10 @@ export function drawSlip(field: Field, kind: SlipKind, noise: Noise): Slip {
   if (kind === 'swapped') {
     const ties = field.rows.flatMap((r, row) => (r.method === 'ties' ? [row] : []));
     return { kind: 'swapped', row: ties[noise.below(ties.length)]! };
+  }
+  if (kind === 'end') {
+    const offsets = field.rows.flatMap((r, row) => (r.method === 'offset' ? [row] : []));
+    return { kind: 'end', row: offsets[noise.below(offsets.length)]!, sameSide: sign > 0 };
   }
   const row = noise.below(field.rows.length);
   if (kind === 'side') return { kind: 'side', row };

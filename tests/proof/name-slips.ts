@@ -172,6 +172,7 @@ function namesReading(slip: Slip, row: SetRow, said: Likeliest): boolean {
   if (slip.kind === 'side') {
     return ['wrong-side', 'wrong-way'].includes(said.kind) && said.stake === row.stake;
   }
+  if (slip.kind === 'end') return said.kind === 'wrong-end' && said.stake === row.stake;
   if (slip.kind === 'held') {
     const meant = slip.end === 1 ? row.from1 : row.from2;
     return (

@@ -115,6 +115,8 @@ export type Slip =
     }
   | { readonly kind: 'swapped'; readonly row: number }
   | { readonly kind: 'side'; readonly row: number }
+  /** An offset's distance along taken from the other end; its side as before, or as seen from there. */
+  | { readonly kind: 'end'; readonly row: number; readonly sameSide: boolean }
   /** A tape or string held at another mark than the one named first or second. */
   | { readonly kind: 'held'; readonly row: number; readonly end: 1 | 2; readonly instead: number };
 
@@ -242,7 +244,10 @@ function setRow(field: Field, k: number, z: Float64Array, day: Day, slip: Slip |
     else misread = slip.byFt;
   } else if (slip?.kind === 'swapped') [first, second] = [second, first];
   else if (slip?.kind === 'side') turned = -turned;
-  else if (slip?.kind === 'held' && slip.end === 1) a = slip.instead;
+  else if (slip?.kind === 'end') {
+    [a, b] = [b, a];
+    if (slip.sameSide) turned = -turned;
+  } else if (slip?.kind === 'held' && slip.end === 1) a = slip.instead;
   else if (slip?.kind === 'held') b = slip.instead;
   const [ax, ay] = [day.x[a]!, day.y[a]!];
   const [dx, dy] = [day.x[b]! - ax, day.y[b]! - ay];
