@@ -43,6 +43,7 @@ function breadthFirst(graph: Graph): string[] {
     [...ids].sort((a, b) => graph.get(a)!.size - graph.get(b)!.size);
   const order = new Set<string>();
   for (const start of fewFirst(graph.keys())) {
+    if (order.has(start)) continue;
     order.add(start);
     // A set is walked through to its end while it grows.
     for (const id of order) for (const next of fewFirst(graph.get(id)!)) order.add(next);

@@ -2,7 +2,7 @@
  * Data snooping (Baarda 1968): the reading with the largest standardised residual is taken out, the rest
  * adjusted again, and so on; then each is tried again with the rest.
  */
-import { invariant, succeed, type Result } from '../base/result';
+import { succeed, type Result } from '../base/result';
 import { adjustNetwork } from './adjust-network';
 import { alikeReadings } from './free-rows';
 import type { AdjustOptions, Adjustment, NetworkPoint, NetworkReading } from './network-model';
@@ -140,13 +140,13 @@ function readmit(
   }
   const result = adjust(kept);
   if (!result.ok) return result;
-  const takenOut = out.filter((r) => !readmitted.includes(r));
-  return succeed({
-    adjustment: result.value,
-    kept,
-    takenOut: takenOut.map((r) => describe(adjust, kept, r)),
-    readmitted,
-  });
+  const takenOut: TakenOut[] = [];
+  for (const reading of out.filter((r) => !readmitted.includes(r))) {
+    const described = describe(adjust, kept, reading);
+    if (!described.ok) return described;
+    takenOut.push(described.value);
+  }
+  return succeed({ adjustment: result.value, kept, takenOut, readmitted });
 }
 
 const worstSize = (a: Adjustment): number => {
@@ -155,12 +155,12 @@ const worstSize = (a: Adjustment): number => {
 };
 
 /** The reading against all that were kept. */
-function describe(adjust: Adjust, kept: readonly number[], reading: number): TakenOut {
+function describe(adjust: Adjust, kept: readonly number[], reading: number): Result<TakenOut> {
   const tried = [...kept, reading].sort((a, b) => a - b);
   const result = adjust(tried);
-  invariant(result.ok, 'a reading more cannot make a network singular');
+  if (!result.ok) return result;
   const at = tried.indexOf(reading);
   const { standardised, slip } = result.value.readings[at]!;
   const alike = alikeReadings(result.value, at).map((i) => tried[i]!);
-  return { reading, standardised, slip, alike };
+  return succeed({ reading, standardised, slip, alike });
 }

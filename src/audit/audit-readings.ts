@@ -4,22 +4,16 @@
  * outline.
  */
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
-import { chiSquareAbove } from '../adjust/chi-square';
-import { twoSidedLimit } from '../adjust/normal-quantile';
-import { CRITICAL } from '../adjust/reliability';
 import { pointDistance } from '../geometry/point';
 import type { Region } from '../geometry/region';
 import type { StakePlan } from '../stakeout/model';
 import { asSetOutline } from './as-set-outline';
 import { asSetStakes } from './as-set-stakes';
 import { auditNetwork } from './audit-network';
-import type { Standing } from './explain';
+import { falseAlarmChanceOf } from './family-limit';
 import { findSlips, type Found } from './find-slips';
 import type { AsSetPiece, AsSetStake, Audit, MeasuredReading } from './model';
 import { verdictOf } from './verdict';
-
-/** One job in twenty may raise a false alarm at the family's limit. */
-const FAMILY_ALPHA = 0.05;
 
 /**
  * Audits readings against the stakes of a plan; `graphic` is the art on the grass. Problems:
@@ -34,20 +28,18 @@ export function auditReadings(
   const problems = readingProblems(plan, readings);
   if (problems.length > 0) return fail(...problems);
   const net = auditNetwork(plan, readings);
-  const familyLimit = twoSidedLimit(FAMILY_ALPHA / net.rows.length);
-  const found = findSlips(plan, net, readings, familyLimit);
+  const found = findSlips(plan, net, readings);
   if (!found.ok) return found;
   const outline = asSetOutline(plan, graphic, found.value.standing.placeOf);
   const stakes = asSetStakes(found.value.standing, found.value.first, found.value.suspects);
-  return succeed(report(found.value, outline, markMoves(stakes, outline), readings, familyLimit));
+  return succeed(report(found.value, outline, markMoves(stakes, outline), readings));
 }
 
 function report(
-  { standing: s, first, suspects }: Found,
+  { standing: s, first, suspects, familyLimit }: Found,
   outline: readonly AsSetPiece[],
   stakes: readonly AsSetStake[],
   readings: readonly MeasuredReading[],
-  familyLimit: number,
 ): Audit {
   const { adjustment } = s;
   return {
@@ -60,25 +52,10 @@ function report(
     chiSquare: adjustment.chiSquare,
     chance: adjustment.chance,
     familyLimit,
-    falseAlarmChance: 1 - (1 - chiSquareAbove(CRITICAL * CRITICAL, 1)) ** testsIn(first),
+    falseAlarmChance: falseAlarmChanceOf(first.adjustment),
     tapes: adjustment.scales.map((t) => ({ tape: t.id, scale: t.scale, sigma: t.sigma })),
   };
 }
-
-/** Digits to which standardised residuals are equal when they are one and the same test. */
-const SAME_DIGITS = 6;
-
-/**
- * Different tests among the standardised residuals: readings that only control each other share one, a
- * setting that several readings control has more. Each may raise a false alarm.
- */
-const testsIn = ({ adjustment }: Standing): number =>
-  new Set(
-    adjustment.readings
-      .map((r) => Math.abs(r.standardised))
-      .filter((size) => size > 0)
-      .map((size) => size.toPrecision(SAME_DIGITS)),
-  ).size;
 
 /**
  * Of the stakes at a piece that cannot be drawn within the tolerance, the one that is farthest off is

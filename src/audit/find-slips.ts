@@ -5,20 +5,24 @@ import type { StakePlan } from '../stakeout/model';
 import type { AuditNetwork } from './audit-network';
 import { explainGross } from './gross-slips';
 import { explain, RIVAL_MARGIN, standing, type Candidate, type Standing } from './explain';
-import type { Explanation, MeasuredReading, Suspect } from './model';
+import { familyLimitOf } from './family-limit';
+import type { Explanation, MeasuredReading, SlipKind, Suspect } from './model';
 import { adjustedSigma, nextReading, plannedSigma, type SigmaOf } from './next-reading';
 
 /** More than this and the readings are not of this plan. */
 const MOST_SLIPS = 20;
-/** Explanations kept beside the likeliest. */
-const MOST_RIVALS = 5;
+/** Explanations that the next reading is chosen to tell apart. */
+const MOST_COMPARED = 6;
 
 export interface Found {
   /** The network with every likeliest explanation taken into account. */
   readonly standing: Standing;
   /** Before any slip of inches was taken into account. */
   readonly first: Standing;
+  /** Strong ones first. */
   readonly suspects: readonly Suspect[];
+  /** Standardised residual that at most one job in twenty goes beyond without a slip. */
+  readonly familyLimit: number;
 }
 
 /** Problems: those of `adjustNetwork`; `readings-do-not-fit` after `MOST_SLIPS` slips. */
@@ -26,7 +30,6 @@ export function findSlips(
   plan: StakePlan,
   start: AuditNetwork,
   readings: readonly MeasuredReading[],
-  strongLimit: number,
 ): Result<Found> {
   let net = start;
   const named: Named[] = [];
@@ -45,16 +48,18 @@ export function findSlips(
     const now = standing(plan, net);
     if (!now.ok) return now;
     first ??= now.value;
+    const familyLimit = familyLimitOf(first.adjustment);
     const worst = worstRow(now.value);
     const size = worstSize(now.value);
-    if (size <= CRITICAL)
-      return succeed({ ...readmit(now.value, named, start), first: first ?? now.value });
+    if (size <= CRITICAL) {
+      return succeed({ ...readmit(now.value, named, start), first, familyLimit });
+    }
     if (named.length >= MOST_SLIPS) return fail(NOTHING_FITS);
     const candidates = explain(now.value, worst);
     named.push(
       name(plan, net, candidates, readings, {
         size,
-        strong: size > strongLimit,
+        strong: size > familyLimit,
         sigmaOf: adjustedSigma(now.value),
       }),
     );
@@ -72,7 +77,7 @@ function readmit(
   last: Standing,
   named: readonly Named[],
   start: AuditNetwork,
-): Omit<Found, 'first'> {
+): Pick<Found, 'standing' | 'suspects'> {
   let now = last;
   let left = named;
   for (const one of named.length > 1 ? named.filter(({ suspect }) => isTakenOut(suspect)) : []) {
@@ -84,7 +89,9 @@ function readmit(
     now = tried.value;
     left = left.filter((n) => n !== one);
   }
-  return { standing: now, suspects: left.map((n) => n.suspect) };
+  const suspects = left.map((n) => n.suspect);
+  const strong = suspects.filter((s) => s.strong);
+  return { standing: now, suspects: [...strong, ...suspects.filter((s) => !s.strong)] };
 }
 
 const isTakenOut = ({ likeliest: { kind } }: Suspect): boolean =>
@@ -125,20 +132,23 @@ function name(
   readings: readonly MeasuredReading[],
   found: { readonly size: number; readonly strong: boolean; readonly sigmaOf: SigmaOf },
 ): Named {
-  const [best, ...others] = candidates;
-  const limit = best!.explanation.cost + RIVAL_MARGIN;
-  const close = others.filter((c) => c.explanation.cost <= limit).slice(0, MOST_RIVALS);
-  const kept = [best!, ...close];
-  const [likeliest, ...rivals] = kept.map((c) => withLine(c, net, readings));
+  const limit = candidates[0]!.explanation.cost + RIVAL_MARGIN;
+  const close = candidates
+    .filter((c) => c.explanation.cost <= limit)
+    .map((c) => withLine(c, net, readings));
+  const [best, ...others] = cheapestOfEach(close);
+  const likeliest = best!.explanation;
+  const rivals = others.map((c) => c.explanation);
+  const compared = [best!, ...others].slice(0, MOST_COMPARED);
   return {
     keys: best!.keys,
     suspect: {
-      likeliest: likeliest!,
+      likeliest,
       rivals,
-      sure: sureOf(likeliest!, rivals),
+      sure: sureOf(likeliest, rivals),
       strong: found.strong,
       standardised: found.size,
-      next: rivals.length > 0 ? nextReading(plan, kept, found.sigmaOf) : null,
+      next: rivals.length > 0 ? nextReading(plan, compared, found.sigmaOf) : null,
     },
   };
 }
@@ -147,11 +157,27 @@ function withLine(
   c: Candidate,
   net: AuditNetwork,
   readings: readonly MeasuredReading[],
-): Explanation {
+): Candidate {
   const row = net.rows.find((r) => r.key === c.keys[0]);
   const line = row && row.measured !== null ? readings[row.measured]!.line : null;
-  return { ...c.explanation, line };
+  return { ...c, explanation: { ...c.explanation, line } };
 }
+
+/** One slip by another amount is no other explanation; `sorted` by cost. */
+function cheapestOfEach(sorted: readonly Candidate[]): Candidate[] {
+  const first = new Map<string, Candidate>();
+  for (const c of sorted) {
+    const slip = slipOf(c.explanation);
+    if (!first.has(slip)) first.set(slip, c);
+  }
+  return [...first.values()];
+}
+
+/** What was done, whatever its amount; mix-ups have none and are told apart by their words. */
+const slipOf = (e: Explanation): string =>
+  `${e.kind} ${e.stake} ${readingKey(e)} ${BY_AMOUNT.includes(e.kind) ? '' : e.words}`;
+
+const BY_AMOUNT: readonly SlipKind[] = ['tie', 'reading', 'moved', 'control'];
 
 const readingKey = (e: Explanation): string =>
   e.reading ? `${e.line ?? ''} ${e.reading.from} ${e.reading.to}` : `${e.kind} ${e.stake}`;

@@ -20,7 +20,7 @@ const GROSS_FT = 1.5;
 const GROSS_SIGMAS = 8;
 /** Steps of Newton's method for a tape's slip. */
 const NEWTON_STEPS = 12;
-/** A slip longer than this share of the field is not one. */
+/** A tape is not read wrong by more than lies between any two marks of a job's part of the field. */
 const LONGEST_SLIP_FT = 250;
 
 interface Misfit {

@@ -64,11 +64,11 @@ export interface NextReading {
 
 export interface Suspect {
   readonly likeliest: Explanation;
-  /** Explanations that these readings cannot rule out, likeliest first. */
+  /** All other explanations that these readings cannot rule out, likeliest first. */
   readonly rivals: readonly Explanation[];
   /** Whether the readings tell which reading is wrong, or only which stake, or neither. */
   readonly sure: 'reading' | 'stake' | 'neither';
-  /** Beyond the limit at which one job in twenty raises an alarm; else measure again first. */
+  /** Beyond the family's limit; else it is a doubt, and to be measured again first. */
   readonly strong: boolean;
   /** Standardised residual of what does not fit. */
   readonly standardised: number;
@@ -133,9 +133,9 @@ export interface Audit {
   readonly chiSquare: number;
   /** Chance of a misfit this large when nothing slipped, after what was named was taken out. */
   readonly chance: number;
-  /** Standardised residual above which one job in twenty raises a false alarm. */
+  /** Standardised residual that at most one job in twenty goes beyond without a slip. */
   readonly familyLimit: number;
-  /** Chance that such a job without any slip raises one at 3.29: each different test may. */
+  /** Most that the chance can be that such a job without a slip raises an alarm at 3.29. */
   readonly falseAlarmChance: number;
   /** How much longer than true each tape was found, parts of its length, with its sigma. */
   readonly tapes: readonly {

@@ -9,7 +9,7 @@ export function auditLines(audit: Audit, system: LengthSystem): string[] {
   return [
     audit.verdict,
     ...audit.suspects.flatMap((s, i) => ['', ...suspectLines(s, i + 1)]),
-    ...moveLines(audit.stakes, system),
+    ...moveLines(audit, system),
     ...unprovenLines(audit.stakes),
     '',
     certaintyLine(audit),
@@ -20,9 +20,19 @@ function suspectLines(s: Suspect, number: number): string[] {
   const line = s.likeliest.line === null ? '' : ` (line ${s.likeliest.line})`;
   return [
     `${number}. ${suspectWords(s)}${line}`,
-    ...s.rivals.map((r) => `   or: ${explanationWords(r)}`),
+    ...rivalLines(s).map((line) => `   ${line}`),
     ...(s.next ? nextLines(s.next) : []),
   ];
+}
+
+/** Other explanations that are told; the rest are counted. */
+const MOST_TOLD = 5;
+
+/** The other explanations of a suspect, a line each. */
+export function rivalLines({ rivals }: Suspect): string[] {
+  const told = rivals.slice(0, MOST_TOLD).map((r) => `or: ${explanationWords(r)}`);
+  const rest = rivals.length - told.length;
+  return rest === 0 ? told : [...told, `or one of ${rest} less likely`];
 }
 
 const nextLines = (next: NonNullable<Suspect['next']>): string[] => [
@@ -30,13 +40,16 @@ const nextLines = (next: NonNullable<Suspect['next']>): string[] => [
   ...next.wouldRead.map((w) => `   ${w.reading.text} if ${w.words}`),
 ];
 
-function moveLines(stakes: readonly AsSetStake[], system: LengthSystem): string[] {
+function moveLines({ stakes, suspects }: Audit, system: LengthSystem): string[] {
   const toMove = stakes.filter((s) => s.move);
+  const doubted = suspects.filter((s) => !s.strong).map((s) => s.likeliest.stake);
+  const again = ({ stake }: AsSetStake): string =>
+    doubted.includes(stake) ? ', once measured again' : '';
   if (toMove.length === 0) return [];
   return [
     '',
     'Pull and set again:',
-    ...toMove.map((s) => `   ${s.stake}, ${formatLimit(s.offIn, system)} ${s.toward}`),
+    ...toMove.map((s) => `   ${s.stake}, ${formatLimit(s.offIn, system)} ${s.toward}${again(s)}`),
   ];
 }
 
@@ -45,6 +58,12 @@ function unprovenLines(stakes: readonly AsSetStake[]): string[] {
   return unproven.length === 0 ? [] : ['', `No reading controls: ${unproven.join(', ')}`];
 }
 
-const certaintyLine = (audit: Audit): string =>
-  `${audit.readings} readings. With no slip at all, one job in ${Math.max(1, Math.round(1 / audit.falseAlarmChance))} of this size raises a doubt; ` +
-  `one in 20 goes beyond ${audit.familyLimit.toFixed(2)} sigma.`;
+function certaintyLine(audit: Audit): string {
+  const readings = audit.readings === 1 ? '1 reading.' : `${audit.readings} readings.`;
+  if (audit.falseAlarmChance === 0) return `${readings} None of them controls another.`;
+  const jobs = Math.max(1, Math.floor(1 / audit.falseAlarmChance));
+  return (
+    `${readings} With no slip at all, at most one job in ${jobs} of this size raises a doubt; ` +
+    `at most one in 20 goes beyond ${audit.familyLimit.toFixed(2)} sigma, where a doubt becomes a finding.`
+  );
+}

@@ -23,15 +23,25 @@ function headline(suspects: readonly Suspect[], readings: number): string {
       ? 'The one reading fits the plan.'
       : `All ${readings} readings fit the plan.`;
   }
-  if (!suspects.some((s) => s.strong)) {
-    return `No clear slip, but a doubt: measure again before anything is moved. ${suspectWords(first)}`;
-  }
-  const more = suspects.length > 1 ? ` ${suspects.length} things do not fit, this one most.` : '';
-  return `${suspectWords(first)}${more}`;
+  const strong = suspects.filter((s) => s.strong).length;
+  if (strong === 0) return `No clear slip. ${suspectWords(first)}`;
+  const more = strong > 1 ? ` ${strong} things do not fit, this one most.` : '';
+  return `${suspectWords(first)}${more}${doubtWords(suspects.length - strong)}`;
 }
 
-/** One suspect in a sentence or two. */
+function doubtWords(doubts: number): string {
+  if (doubts === 0) return '';
+  return doubts === 1 ? ' There is a doubt beside it.' : ` There are ${doubts} doubts beside it.`;
+}
+
+/** One suspect in a sentence or two; a doubt says first that nothing is to be moved for it. */
 export function suspectWords(s: Suspect): string {
+  return s.strong
+    ? findingWords(s)
+    : `Only a doubt: measure again before anything is moved. ${findingWords(s)}`;
+}
+
+function findingWords(s: Suspect): string {
   const said = explanationWords(s.likeliest);
   const likeliest = `${said[0]!.toUpperCase()}${said.slice(1)}`;
   if (s.sure === 'reading') return `${likeliest}.`;

@@ -84,7 +84,8 @@ const TINY = 1 / 1_000_000;
 /**
  * A length as a person types it, in feet: `150`, `150 6`, `150'6`, `150' 6 1/2"`, `150-6 1/2`,
  * `7"`, `45.75m`, `45.75 m`, `30cm`. A bare number is feet (metres when `system` is metric). True
- * primes are accepted. Problem `length-unreadable` otherwise.
+ * primes are accepted. Problem `length-unreadable` otherwise, and where a foot or more of inches
+ * stands after the feet.
  */
 export function parseLength(
   text: string,
@@ -137,7 +138,7 @@ function parseImperial(text: string, system: LengthSystem): number | null {
   const bare = /^[+-]?(\d+(\.\d+)?|\.\d+)$/.test(text);
   if (bare && system === 'metric') return metresToFeet(Number(text));
   const extra = match.slice(3).some((part) => part !== undefined) ? inchPart(match.slice(3)) : 0;
-  if (extra === null) return null;
+  if (extra === null || extra >= INCHES_PER_FOOT) return null;
   return signOf(match[1]) * (Number(match[2]) + extra / INCHES_PER_FOOT);
 }
 
@@ -149,7 +150,7 @@ function inchPart(parts: readonly (string | undefined)[]): number | null {
   const [whole, n1, d1, n2, d2] = parts;
   const numerator = n1 ?? n2;
   const denominator = d1 ?? d2;
-  if (denominator !== undefined && Number(denominator) === 0) return null;
+  if (numerator !== undefined && !(Number(numerator) < Number(denominator))) return null;
   const fraction = numerator === undefined ? 0 : Number(numerator) / Number(denominator);
   return Number(whole ?? 0) + fraction;
 }

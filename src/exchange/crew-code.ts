@@ -2,7 +2,7 @@
  * A list for the phone as the text of a printed code, and back. Layout of version 1, most significant
  * bit first: see docs/crew-page.md. The last four bytes are the CRC-32 of those before them.
  */
-import { fail, problem, succeed, type Result } from '../base/result';
+import { fail, invariant, problem, succeed, type Result } from '../base/result';
 import type { StakeKind } from '../stakeout/model';
 import type { Point } from '../geometry/point';
 import { readBase64Url, writeBase64Url } from './base64-url';
@@ -102,6 +102,7 @@ function putId(bits: BitWriter, id: string): void {
     bits.putCount(Number(own[2]) - 1, own[1] === 'K' ? ORDER.few : ORDER.id);
     return;
   }
+  invariant(id.length <= MOST.characters, 'a place has a short name');
   bits.put(2, 2);
   bits.put(id.length, ORDER_BITS);
   for (const letter of id) bits.put(letter.charCodeAt(0), CHARACTER_BITS);

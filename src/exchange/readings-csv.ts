@@ -31,12 +31,14 @@ interface Columns {
   readonly reading: number;
   readonly note: number;
   readonly unit: Unit;
+  /** How many the header names. */
+  readonly count: number;
 }
 
 /**
  * Reads `text`, the phone page's file when it begins with a brace, a table otherwise; `where` names the
  * file. Every bad line is named. Problems: `readings-huge`, `readings-empty`, `readings-header`,
- * `readings-columns-swapped`, `reading-stake-missing`, `reading-unknown`, `reading-no-unit`,
+ * `readings-columns-swapped`, `reading-misplaced`, `reading-stake-missing`, `reading-unknown`, `reading-no-unit`,
  * `reading-unreadable`, `reading-bad`, `readings-disagree`, `readings-units`,
  * `readings-of-another-plan`, and those of `readCrewFile`.
  */
@@ -132,6 +134,11 @@ function readHeader({ line, cells }: CsvLine, where: string): Result<Columns> {
     ['reading_m', 'm'],
   ];
   const given = units.filter(([name]) => at(name) >= 0);
+  const twice = names.find((name, i) => name !== '' && at(name) !== i);
+  if (twice !== undefined) {
+    const what = `the column "${twice.slice(0, 40)}" is named twice`;
+    return fail(problem('readings-header', `${where}: line ${line}`, what, 'name each column once'));
+  }
   if (at('stake') < 0 || at('from') < 0 || given.length !== 1) {
     return fail(
       problem(
@@ -149,6 +156,7 @@ function readHeader({ line, cells }: CsvLine, where: string): Result<Columns> {
     reading: at(name),
     note: at('note'),
     unit,
+    count: names.length,
   });
 }
 
@@ -176,6 +184,8 @@ function readRow(
   const cell = (at: number) => (at < 0 ? '' : (cells[at] ?? ''));
   const text = cell(columns.reading);
   const [stake, from] = [findId(cell(columns.stake), known), findId(cell(columns.from), known)];
+  const misplaced = misplacedWords(cells, columns);
+  if (misplaced !== null) return fail(misplacedReading(where, misplaced));
   if (text === '') return succeed(null);
   if (stake === '' || from === '') return fail(missingEnd(where));
   const ends = { stake, from };
@@ -187,6 +197,28 @@ function readRow(
   if (wrong.length > 0) return fail(...wrong);
   return succeed({ line, ...ends, ft: length.value, text, note: cell(columns.note) });
 }
+
+/** A reading that a comma cut in two, or that stands one column too far; null when it does not. */
+function misplacedWords(cells: readonly string[], columns: Columns): string | null {
+  if (cells.slice(columns.count).some((cell) => cell !== '')) {
+    return `it has ${cells.length} values under ${columns.count} names`;
+  }
+  const [reading, note] = [cells[columns.reading] ?? '', cells[columns.note] ?? ''];
+  if (reading === '' && (NUMBER.test(note) || (HAS_UNIT.test(note) && parseLength(note).ok))) {
+    return `the reading is empty and the note, ${note}, is one`;
+  }
+  return columns.unit !== 'text' && NUMBER.test(reading) && NUMBER.test(note)
+    ? `the note after ${reading} is a number, ${note}`
+    : null;
+}
+
+const misplacedReading = (where: string, what: string): Problem =>
+  problem(
+    'reading-misplaced',
+    where,
+    what,
+    'write decimals with a point, a note that has a comma in quotes, and each value under its name',
+  );
 
 const missingEnd = (where: string): Problem =>
   problem(

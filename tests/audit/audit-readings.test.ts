@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { auditReadings } from '../../src/audit/audit-readings';
-import { auditLines } from '../../src/audit/report-lines';
-import type { Audit, MeasuredReading } from '../../src/audit/model';
+import type { Audit, Explanation, MeasuredReading } from '../../src/audit/model';
+import { auditLines, rivalLines } from '../../src/audit/report-lines';
+import { verdictOf } from '../../src/audit/verdict';
 import { fieldCrew, type FieldCrew, type Slip } from './support/field-crew';
 import { SMALL_ART, SMALL_PLAN } from './support/small-plan';
 
@@ -167,7 +168,70 @@ describe('one spare reading', () => {
     const lines = auditLines(a, 'feet-inches');
     expect(lines[0]).toBe(a.verdict);
     expect(lines.some((l) => /^ {3}or: /.test(l))).toBe(true);
-    expect(lines.at(-1)).toMatch(/^11 readings\. With no slip at all, one job in \d+/);
+    expect(lines.at(-1)).toMatch(/^11 readings\. With no slip at all, at most one job in \d+/);
+  });
+});
+
+describe('what else it may be', () => {
+  const same = (e: Explanation): string =>
+    [e.kind, e.stake, e.line, e.reading?.from, e.reading?.to].join(' ');
+
+  it('is never the same slip by another amount, and is all that the readings leave', () => {
+    // A stake feet off, its distance from one control taped again and again: each reading asks for an
+    // amount of its own, and no number of them tells which of the two ties was wrong.
+    for (let seed = 1; seed <= 12; seed++) {
+      const crew = fieldCrew(plan, seed, [{ kind: 'tie', stake: '6', tie: 1, inches: 60 }]);
+      const { from } = plan.stakes.find((s) => s.id === '6')!.check;
+      for (const times of [2, 4, 6, 12]) {
+        const [s] = audited(Array.from({ length: times }, () => crew.read('6', from))).suspects;
+        const all = [s!.likeliest, ...s!.rivals];
+        const amounts = all.filter((e) => e.kind === 'tie' || e.kind === 'reading').map(same);
+        expect(new Set(amounts).size).toBe(amounts.length);
+        expect(all.some((e) => e.kind === 'tie' && e.reading!.from === '1B')).toBe(true);
+        expect(s!.sure).not.toBe('reading');
+      }
+    }
+  });
+
+  it('is told to five, and the rest counted', () => {
+    const [s] = run([{ kind: 'tie', stake: '3', tie: 1, inches: 12 }]).suspects;
+    const rivals = Array.from({ length: 8 }, () => s!.likeliest);
+    expect(rivalLines({ ...s!, rivals })).toHaveLength(6);
+    expect(rivalLines({ ...s!, rivals }).at(-1)).toBe('or one of 3 less likely');
+    expect(rivalLines({ ...s!, rivals: rivals.slice(3) })).toHaveLength(5);
+  });
+});
+
+describe('a doubt', () => {
+  const a = run([{ kind: 'tie', stake: '3', tie: 1, inches: 24 }]);
+  const [finding] = a.suspects;
+  const doubt = { ...finding!, strong: false };
+
+  it('says to measure again first, alone or beside a finding, and is not counted with it', () => {
+    expect(verdictOf([doubt], a.stakes, 30)).toMatch(
+      /^No clear slip\. Only a doubt: measure again before anything is moved\./,
+    );
+    const both = verdictOf([finding!, doubt], a.stakes, 30);
+    expect(both).not.toMatch(/things do not fit/);
+    expect(both).toMatch(/There is a doubt beside it\./);
+    expect(verdictOf([finding!, finding!, doubt], a.stakes, 30)).toMatch(/2 things do not fit/);
+    const lines = auditLines({ ...a, suspects: [finding!, doubt] }, 'feet-inches');
+    expect(lines.find((l) => l.startsWith('1. '))).not.toMatch(/measure again/);
+    expect(lines.find((l) => l.startsWith('2. '))).toMatch(/Only a doubt: measure again/);
+    const move = auditLines({ ...a, suspects: [doubt] }, 'feet-inches');
+    expect(move.find((l) => /^ {3}3, .*once measured again$/.test(l))).toBeDefined();
+  });
+
+  it('lies between 3.29 and the limit of all different tests together', () => {
+    // Bonferroni by hand for one test: at 5 % the normal's 1.96, so 3.29 stands.
+    const crew = fieldCrew(plan, 3);
+    const one = audited([crew.read('3', '1B')]);
+    expect(one.familyLimit).toBeCloseTo(3.2905, 4);
+    expect(one.falseAlarmChance).toBeCloseTo(0.001, 5);
+    expect(auditLines(one, 'feet-inches').at(-1)).toMatch(/^1 reading\. .* one job in 1000 /);
+    // Two-sided limits of the normal by tables: 0.1 % 3.2905, 0.01 % 3.8906; 5 % over 50 to 500 tests.
+    expect(a.familyLimit).toBeGreaterThanOrEqual(3.2905);
+    expect(a.familyLimit).toBeLessThan(3.8906);
   });
 });
 

@@ -44,7 +44,7 @@ describe('feet and inches', () => {
     expect(ft('10', 'metric')).toBeCloseTo(10 / 0.3048, 12);
   });
 
-  it.each(['', 'abc', '12 1/0', '1e5', '--3', '3 4 5 6', 'NaN', 'Infinity', `5'6'7`])(
+  it.each(['', 'abc', '12 1/0', '1e5', '--3', '3 4 5 6', 'NaN', 'Infinity', `5'6'7`, `5' 12"`, `5' 3 5/4"`])(
     'refuses %j with a problem',
     (text) => {
       const result = parseLength(text, 'width');

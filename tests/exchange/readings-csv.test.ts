@@ -69,9 +69,34 @@ describe('a bad table', () => {
     ]);
   });
 
+  it('with a decimal comma, a value too far right or a foot of inches is named', () => {
+    const text = [
+      'stake,from,reading_m,note',
+      '3,1B,45,175',
+      '3,1B,45,175,wet',
+      '3,1B,,45.175',
+      '3,1B,45.175,"wet, cold"',
+    ].join('\n');
+    expect(codes(text)).toEqual(
+      [2, 3, 4].map((line) => ['reading-misplaced', `day.csv: line ${line}`]),
+    );
+    const feet = `stake,from,reading,note\n3,1B,,148' 2"\n3,1B,148' 14"\n3,1B,148' 2 5/4"\n`;
+    expect(codes(feet)).toEqual([
+      ['reading-misplaced', 'day.csv: line 2'],
+      ['reading-unreadable', 'day.csv: line 3'],
+      ['reading-unreadable', 'day.csv: line 4'],
+    ]);
+    expect(codes('stake,from,reading,note\n3,1B,148,2 in,\n')).toEqual([
+      ['reading-no-unit', 'day.csv: line 2'],
+    ]);
+    const { from, reading } = planned('3');
+    expect(values(`stake,from,reading\n3,${from},${reading.text},,\n`)).toHaveLength(1);
+  });
+
   it('without a header, with two units, empty, or endless is refused', () => {
     expect(codes(check('1'))).toEqual([['readings-header', 'day.csv: line 1']]);
     expect(codes('stake,from,reading_ft,reading_m\n1,HP,2,3')[0]![0]).toBe('readings-header');
+    expect(codes('stake,from,reading,From\n1,HP,2,3')[0]![0]).toBe('readings-header');
     expect(codes('')).toEqual([['readings-empty', 'day.csv']]);
     expect(codes('stake,from,reading\n')).toEqual([['readings-empty', 'day.csv']]);
     expect(codes(`stake,from,reading\n${`${check('1')}\n`.repeat(5001)}`)[0]![0]).toBe(
