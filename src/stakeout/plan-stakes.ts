@@ -68,7 +68,7 @@ export function planStakes(input: {
   if (wrong.length > 0) return fail(...wrong);
   const ground = stakeGround(field);
   const tasks = outlineTasks(graphic, spec, ground);
-  const best = shortestOrder(bestAttempt(tasks, field, ground, spec), spec);
+  const best = shortestOrder(bestAttempt(tasks, field, ground, spec), tasks, spec);
   const lost = unreachable(best, field, ground, spec);
   return lost.length > 0 ? fail(...lost) : finishPlan(best, field, ground, spec);
 }
@@ -125,7 +125,7 @@ function bestAttempt(
 }
 
 const faultOf = (a: Attempt): number =>
-  1000 * a.joined.filter((j) => !j.ok).length +
+  1000 * failures(a) +
   10 * a.review.offences.filter((o) => o.crosses).length +
   a.review.largestGapFt;
 
@@ -171,16 +171,36 @@ function printDraft(
       ? before
       : chooseControls(field.controls, places, ground, spec);
   const { setting, printed } = settleStakes(draft.stakes, controls, spec);
+  return reviewed({ draft, controls, setting, printed }, tasks, spec);
+}
+
+/**
+ * The same stakes in the shortest order, so with other numbers and other roundings; as they were when
+ * those would break what holds.
+ */
+function shortestOrder(
+  attempt: Attempt,
+  tasks: readonly ContourTask[],
+  spec: StakeoutSpec,
+): Attempt {
+  const ordered = reviewed({ ...attempt, printed: printShortest(attempt) }, tasks, spec);
+  const holds = ordered.review.offences.length <= attempt.review.offences.length;
+  return holds && failures(ordered) <= failures(attempt) ? ordered : attempt;
+}
+
+const failures = ({ joined }: Pick<Attempt, 'joined'>): number =>
+  joined.filter((j) => !j.ok).length;
+
+/** The printed stakes with the outline that they draw. */
+function reviewed(
+  made: Omit<Attempt, 'joined' | 'review'>,
+  tasks: readonly ContourTask[],
+  spec: StakeoutSpec,
+): Attempt {
+  const { draft, controls, setting, printed } = made;
   const joined = joinOutline(draft.contours, printed.printed, spec.system);
   const review = reviewOutline(drawnOf(tasks, joined), limitFt(spec));
   return { draft, controls, setting, printed, joined, review };
-}
-
-/** The same stakes in the shortest order, so with other numbers. */
-function shortestOrder(attempt: Attempt, spec: StakeoutSpec): Attempt {
-  const printed = printShortest(attempt);
-  const joined = joinOutline(attempt.draft.contours, printed.printed, spec.system);
-  return { ...attempt, printed, joined };
 }
 
 /** Tightens the rules where the attempt failed; false when there is nothing to mend. */
