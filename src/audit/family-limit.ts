@@ -9,7 +9,7 @@ const FAMILY_ALPHA = 0.05;
 /** Digits to which standardised residuals are equal when they are one and the same test. */
 const SAME_DIGITS = 6;
 /** A redundancy number below this is rounding: no other reading controls that one. */
-const NO_REDUNDANCY = 1e-9;
+const NO_REDUNDANCY = 1 / 1_000_000;
 
 /**
  * Different tests among the standardised residuals: readings that only control each other share one, a

@@ -64,12 +64,17 @@ export function roundReading(value: Feet, system: LengthSystem): Reading {
   return { text: formatFeetInches(ft, READING_STEP.inchesDenominator), ft };
 }
 
-/**
- * A tolerance or limit, never rounded down: inches to the quarter (`2 1/4"`), or whole millimetres.
- */
+/** A tolerance or limit as printed, never rounded down: inches in quarters or whole millimetres. */
+export function roundLimitIn(valueInches: number, system: LengthSystem): number {
+  const perInch = system === 'metric' ? 25.4 : 4;
+  return Math.ceil(valueInches * perInch - TINY) / perInch;
+}
+
+/** The text of a printed limit: `2 1/4"`, `57 mm`. */
 export function formatLimit(valueInches: number, system: LengthSystem): string {
-  if (system === 'metric') return `${Math.ceil(valueInches * 25.4 - TINY)} mm`;
-  const steps = Math.ceil(valueInches * 4 - TINY);
+  const rounded = roundLimitIn(valueInches, system);
+  if (system === 'metric') return `${Math.round(rounded * 25.4)} mm`;
+  const steps = Math.round(rounded * 4);
   const whole = Math.floor(steps / 4);
   const numerator = steps - whole * 4;
   if (numerator === 0) return `${whole}"`;

@@ -18,7 +18,8 @@ interface Size {
   readonly height: number;
 }
 
-const MARGIN = { x: 40, y: 34 };
+/** Kept round the marks; the button that turns the picture has the top. */
+const MARGIN = { x: 40, top: 62, foot: 34 };
 const FAR = 4000;
 
 export function drawSketch(job: Job, now: PlacedStake, facing: number, size: Size): SVGElement {
@@ -70,12 +71,16 @@ function fit(turned: readonly Point[], turn: ToScreen, { width, height }: Size):
   const box = boxOfPoints(turned) ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
   const scale = Math.min(
     (width - 2 * MARGIN.x) / Math.max(1, box.maxX - box.minX),
-    (height - 2 * MARGIN.y) / Math.max(1, box.maxY - box.minY),
+    (height - MARGIN.top - MARGIN.foot) / Math.max(1, box.maxY - box.minY),
   );
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const centre = { x: width / 2, y: (height + MARGIN.top - MARGIN.foot) / 2 };
   return (p) => {
     const t = turn(p);
-    return { x: width / 2 + (t.x - middle.x) * scale, y: height / 2 - (t.y - middle.y) * scale };
+    return {
+      x: centre.x + (t.x - middle.x) * scale,
+      y: centre.y - (t.y - middle.y) * scale,
+    };
   };
 }
 

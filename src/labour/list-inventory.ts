@@ -51,7 +51,7 @@ const piece = (id: string, name: string, quantity: number, note: string): Invent
 const KINDS: readonly (readonly [StakeKind, string, string])[] = [
   ['control', 'Control stakes', 'stout and bright; pulled last, before the count'],
   ['outline', 'Outline stakes', 'thin; one at each end of a string or swing'],
-  ['pin', 'Swing pins', 'steel; the end of a tape turns on each'],
+  ['pin', 'Swing pins', 'steel, each with a cap; a tape turns on it'],
   ['guide', 'Guide stakes', 'for strings along a first pass'],
 ];
 
@@ -119,18 +119,19 @@ function lineItems(stakes: StakePlan): InventoryItem[] {
 function tapeItems(stakes: StakePlan): InventoryItem[] {
   const { spec } = stakes;
   const { tape, secondTape } = spec;
-  const longest = formatLength(longestReadingFt(stakes), spec.system);
-  const read = `longest reading ${longest}`;
+  const text = (fts: readonly Feet[]) => formatLength(Math.max(...fts), spec.system);
+  const read = `longest reading ${text(stakes.stakes.flatMap(({ set }) => readings(set)))}`;
+  const checked = text(stakes.stakes.map(({ check }) => check.reading.ft));
   const check = checkTape(spec);
   const held = secondTape
     ? [
         piece('tape-1', tapeName(tape, stakes), 1, `first tape for the ties; ${read}`),
         piece('tape-2', tapeName(secondTape, stakes), 1, 'second tape for the ties'),
       ]
-    : [piece('tape', tapeName(tape, stakes), 2, `for the ties; ${read}`)];
+    : [piece('tape', tapeName(tape, stakes), 2, `for ties, one along short lines; ${read}`)];
   return [
     ...held,
-    piece('tape-check', tapeName(check, stakes), 1, 'for the checks; the other two stay put'),
+    piece('tape-check', tapeName(check, stakes), 1, `for the checks; longest reading ${checked}`),
   ];
 }
 
@@ -139,12 +140,10 @@ function tapeName(tape: TapeSpec, { spec }: StakePlan): string {
   return `${kind}, ${formatLength(tape.limitFt, spec.system)}`;
 }
 
-const longestReadingFt = (stakes: StakePlan): Feet =>
-  Math.max(...stakes.stakes.flatMap(({ set, check }) => [...readings(set), check.reading.ft]));
-
+/** Readings of the long tapes that set a stake. */
 function readings(set: Stake['set']): Feet[] {
   if (set.method === 'ties') return [set.tie1.reading.ft, set.tie2.reading.ft];
-  return set.method === 'line' ? [set.tie1.reading.ft] : [];
+  return set.method === 'chord' ? [] : [set.tie1.reading.ft];
 }
 
 function toolItems(stakes: StakePlan): InventoryItem[] {

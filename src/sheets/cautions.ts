@@ -65,7 +65,11 @@ function settingOut(): Caution[] {
     ),
     rule(
       'Check over its limit',
-      'Pull the stake, read both tapes again, set it again. Over again: stop, and tape the two controls of the round before anything else. A grey row marked over is less sure than the plan asks: read its tapes twice.',
+      'Pull the stake, take both its readings again, set it again. Over again: stop, and measure between the two marks that it is set from before anything else. A grey row marked over is less sure than the plan asks: take its readings twice.',
+    ),
+    tick(
+      'Gloves, eyes, caps',
+      'Whoever drives wears eye protection and gloves, nobody holds a stake with the hand while another hits it. Every steel pin carries a cap or a ball, so that nobody falls on its end.',
     ),
     rule(
       'Trip hazard',
@@ -88,6 +92,10 @@ function settingOut(): Caution[] {
 
 function machines(): Caution[] {
   return [
+    rule(
+      'Ears and eyes',
+      'Hearing protection at every engine; eye protection at engines, trimmers and edgers.',
+    ),
     rule(
       'Engine off',
       'Engine off and everything stopped before clearing a reel, a roller or a deck.',

@@ -124,7 +124,7 @@ export function checkLimits(
   return [
     {
       head: 'That it is wrong, not where.',
-      text: 'One spare tape shows that something is wrong, not which reading. Over its limit: read both tapes and the check again; never shift the stake to suit the check.',
+      text: 'One spare tape shows that something is wrong, not which reading. Over its limit: take both readings and the check again; never shift the stake to suit the check.',
     },
     {
       head: 'From what size.',

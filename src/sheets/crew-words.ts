@@ -41,9 +41,16 @@ const PLACES: Readonly<Record<Crew, readonly CrewPlace[]>> = {
   ],
 };
 
+/** A round of short tapes takes two people, whatever the crew. */
+const SHORT_PLACES: Readonly<Record<Crew, string>> = {
+  2: 'A holds the tape along the line, B measures the offset, drives and checks.',
+  3: 'A holds the tape along the line, C measures the offset, drives and checks; B is free.',
+  4: 'A holds the tape along the line, C measures the offset, drives and checks; B and D are free.',
+};
+
 /** `A at 2B, B at K3, C sets, D checks.`; nobody stands at a control in a round of short tapes. */
 export function placesInRound(round: Round, crew: Crew): string {
-  if (round.from === null) return crew === 2 ? 'A and B together.' : 'Two people; the rest mark.';
+  if (round.from === null) return SHORT_PLACES[crew];
   const [a, b] = round.from;
   if (crew === 2) return `Zeros hooked at ${a} and ${b}; A crosses, B drives and checks.`;
   const rest = crew === 3 ? 'C sets and checks.' : 'C sets, D checks.';

@@ -47,8 +47,8 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'Then the check',
     text:
       'With the third tape measure from the check named to the stake. Within its limit: tick and go ' +
-      'on. Off by more: pull the stake, read both tapes again, set it again. Twice off: stop, and ' +
-      'measure between the two controls of the round.',
+      'on. Off by more: pull the stake, take both its readings again, set it again. Twice off: stop, ' +
+      'and measure between the two marks that it is set from.',
   },
   string: {
     title: 'String',
@@ -61,7 +61,8 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     text:
       'Loop the tape over the pin and clip the marker at the radius. Keep it tight and walk from the ' +
       'first stake to the second, turning as named (seen from above); a paint dot at every FOOT. A ' +
-      'step of STEP at a stake is right: join it straight.',
+      'step of STEP or less at a stake is right: join it straight. A larger one: see whether radius ' +
+      'and pin are those of the row, then check both stakes.',
   },
   circle: {
     title: 'Full circle',
@@ -73,7 +74,9 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'Bend between two stakes',
     text:
       'Pull a string between the stakes. At its middle measure the offset square to it, left or ' +
-      'right facing the second stake, and put a dot there. Draw one even curve through the three.',
+      'right facing the second stake, and put a dot there. A deep one: from each stake to that dot do ' +
+      'the same, a quarter of the offset out (three tenths where it is nearly a half circle). Draw one even ' +
+      'curve through the dots.',
   },
 };
 

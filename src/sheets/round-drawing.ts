@@ -30,20 +30,26 @@ const MANY = 30;
 /** Controls where a tape is held: none in a round of short tapes. */
 const heldIn = (round: Round): readonly string[] => round.from ?? [];
 
-/** Tallest drawing of a round of more than a few. */
-const MOST_HEIGHT = 200;
 /** Paper between the drawing's edge and the outermost stakes, and for the scale at the foot. */
 const EDGE = 20;
 const FOOT = 10;
 
-/** Height that a drawing of more than a few stakes takes at the scale that its width allows. */
-export function drawingHeight(kit: Kit, rows: readonly Stake[], width: number): number {
+/**
+ * Height, `most` or less, that a drawing of more than a few stakes takes at the scale that its width
+ * allows.
+ */
+export function drawingHeight(
+  kit: Kit,
+  rows: readonly Stake[],
+  width: number,
+  most: number,
+): number {
   const key = keyWidth(rows);
   const ground = groundOf(rows);
-  const window = { minX: 0, maxX: width - key - GAP, minY: 0, maxY: MOST_HEIGHT };
+  const window = { minX: 0, maxX: width - key - GAP, minY: 0, maxY: most };
   const { scale } = frameView(ground, boxGrow(window, -EDGE), kit.plan.project.units);
   const wanted = boxHeight(ground) * scale + 2 * EDGE + FOOT + 1;
-  return Math.min(MOST_HEIGHT, Math.max(key, wanted));
+  return Math.min(most, Math.max(key, wanted));
 }
 
 const keyWidth = (rows: readonly Stake[]): number => (rows.length > MANY ? 118 : 150);

@@ -1,6 +1,6 @@
 /** Which two controls set each stake: few different pairs, each stake from the best of them. */
 import type { Point } from '../geometry/point';
-import { TARGET_MARGIN } from './choose-controls';
+import { TARGET_MARGIN } from './control-plan';
 import { addCover, countNew, emptyBits, hasBit, mergeBits, type Bits } from './cover';
 import type { StakeoutSpec } from './model';
 import { tapePairs } from './tapes';

@@ -6,47 +6,25 @@
  */
 import type { Control } from '../field/model';
 import { pointDistance, type Point } from '../geometry/point';
-import { knownPoint, sharePoint, TAPE_CAUSES } from '../adjust/precise-point';
 import { gridCandidates, handyCandidates } from './control-candidates';
-import { chooseCheck, type CheckSource } from './choose-check';
-import { countBits, emptyBits, hasBit, mergeBits, pairCover } from './cover';
+import {
+  addControl,
+  candidatesFor,
+  coverOf,
+  fixedEnds,
+  missedBy,
+  precisionTask,
+  rebuild,
+  TARGET_MARGIN,
+  type Choosing,
+  type ControlPlan,
+} from './control-plan';
+import { extendControls, pruneControls } from './extend-controls';
 import type { StakeGround } from './ground';
-import { PLANNED_CONTROL_SPACING_FT } from './limits';
-import type { Check, StakeoutSpec } from './model';
-import {
-  CONTROLS_APART_FT,
-  coverOfSet,
-  coverTable,
-  searchControls,
-  settingOrder,
-  type CoverTable,
-} from './search-controls';
-import {
-  bestPrecisions,
-  precisionTable,
-  type Candidate,
-  type PrecisionTable,
-  type PrecisionTask,
-} from './precision-table';
-import { chainToward } from './reach-controls';
-import { checkTape, longestTapeFt, tapePairs } from './tapes';
-import { bestSetting, type SetStake, type TapeEnd } from './ties';
-
-export interface SetControl {
-  readonly id: string;
-  readonly stake: SetStake;
-  readonly check: Check;
-}
-
-export interface ControlPlan {
-  /** Fixed controls, then the set ones in setting order. */
-  readonly ends: readonly TapeEnd[];
-  readonly set: readonly SetControl[];
-  /** Number of shared causes of error so far. */
-  readonly causes: number;
-  /** What every stake in reach can be set within; Infinity when all that is known is that it can. */
-  readonly targetIn: number;
-}
+import type { StakeoutSpec } from './model';
+import { bestPrecisions, precisionTable, type PrecisionTable } from './precision-table';
+import { coverTable, searchControls } from './search-controls';
+import { longestTapeFt } from './tapes';
 
 /** No crew sets more than this before the first stake of the graphic. */
 export const MOST_CONTROLS = 12;
@@ -56,31 +34,6 @@ const MOST_TRIED = 48;
 const MOST_LOOKS = 3;
 /** Side of the squares of which one stake each is looked at while controls are chosen. */
 const SQUARE_FT = 10;
-/** Chosen at a slightly tighter target, so that printed positions still meet the one asked for. */
-export const TARGET_MARGIN = 0.98;
-
-interface Choosing {
-  readonly spec: StakeoutSpec;
-  readonly stakes: readonly Point[];
-  /** No more control stakes than this. */
-  readonly most: number;
-}
-
-type Covering = Pick<Choosing, 'spec' | 'stakes'>;
-
-/**
- * The plan before any control is set: the fixed ones, each with two causes of error of its own behind
- * those of the tapes.
- */
-export function fixedEnds(controls: readonly Control[]): ControlPlan {
-  const ends = controls.map((c, i): TapeEnd => ({
-    id: c.id,
-    point: knownPoint(c.at, c.covariance, TAPE_CAUSES + 2 * i),
-    covariance: c.covariance,
-  }));
-  return { ends, set: [], causes: TAPE_CAUSES + 2 * ends.length, targetIn: Infinity };
-}
-
 /** What stays the same while controls are chosen. */
 interface Places {
   readonly fixed: readonly Control[];
@@ -224,12 +177,6 @@ const nextQuarter = (valueIn: number): number =>
 const boundIn = (start: Start): number =>
   bestPrecisions(start.table).reduce((most, p) => (p < Infinity ? Math.max(most, p) : most), 0);
 
-/** The stakes that no pair of the plan sets within the target. */
-function missedBy(job: Choosing, plan: ControlPlan, targetIn: number): Point[] {
-  const { bits } = coverOf(job, plan, targetIn);
-  return job.stakes.filter((_, i) => !hasBit(bits, i));
-}
-
 /** Up to this many controls are proved to be the fewest on the handy places, and all over the grass. */
 const MOST_PROVED = 4;
 const MOST_PROVED_ANYWHERE = 2;
@@ -251,16 +198,16 @@ function chooseFor(job: Choosing, start: Start, target: number): ControlPlan | n
         fewest(job, start, start.table, target, MOST_PROVED_ANYWHERE) ??
         fewest(job, start, start.handy, target, MOST_PROVED));
   if (few) return few;
-  const met = extend({ ...job, most: MOST_TRIED }, start.plan, start.places.all, target);
+  const met = extendControls({ ...job, most: MOST_TRIED }, start.plan, start.places.all, target);
   if (coverOf(job, met, target).count < job.stakes.length) return null;
-  const pruned = prune(job, met, target);
+  const pruned = pruneControls(job, met, target);
   return pruned.set.length > job.most ? null : pruned;
 }
 
 /** Controls that bring as many stakes as can be in reach, however well. */
 function reachAll(job: Choosing, start: Start, places: Places): ControlPlan {
-  const plan = extend(job, start.plan, places.all, Infinity);
-  return prune(job, plan, Infinity);
+  const plan = extendControls(job, start.plan, places.all, Infinity);
+  return pruneControls(job, plan, Infinity);
 }
 
 /**
@@ -293,175 +240,4 @@ function fewest(
   const chosen = searchControls(cover, most);
   const plan = chosen && rebuild(job, start.plan, chosen);
   return plan && coverOf(job, plan, targetIn).count === job.stakes.length ? plan : null;
-}
-
-const precisionTask = (
-  job: Choosing,
-  plan: ControlPlan,
-  places: readonly Point[],
-): PrecisionTask => ({
-  known: plan.ends,
-  candidates: candidatesFor(job, plan, places),
-  stakes: job.stakes,
-  held: tapePairs(job.spec),
-});
-
-/** Whether a plan made for other stakes does as well for these. */
-export function controlsServe(
-  plan: ControlPlan,
-  stakes: readonly Point[],
-  spec: StakeoutSpec,
-): boolean {
-  const clear = plan.set.every((c) =>
-    stakes.every((s) => pointDistance(s, c.stake.point.at) >= PLANNED_CONTROL_SPACING_FT),
-  );
-  const target = Math.max(spec.target95In, plan.targetIn) * TARGET_MARGIN;
-  return clear && coverOf({ spec, stakes }, plan, target).count === stakes.length;
-}
-
-/** All stakes covered by the pairs of a plan, within a target. */
-function coverOf(job: Covering, plan: ControlPlan, targetIn: number) {
-  const bits = emptyBits(job.stakes.length);
-  const held = tapePairs(job.spec);
-  for (let i = 0; i < plan.ends.length; i++) {
-    for (let j = 0; j < i; j++) {
-      mergeBits(bits, pairCover(plan.ends[j]!, plan.ends[i]!, job.stakes, held, targetIn));
-    }
-  }
-  return { bits, count: countBits(bits) };
-}
-
-/** Adds controls until every stake is covered or nothing helps. */
-function extend(
-  job: Choosing,
-  start: ControlPlan,
-  places: readonly Point[],
-  targetIn: number,
-): ControlPlan {
-  let plan = start;
-  while (plan.set.length < job.most) {
-    const missing = missedBy(job, plan, targetIn);
-    if (missing.length === 0) return plan;
-    const chosen = nextControls({ ...job, stakes: missing }, plan, places, targetIn);
-    const before = plan.set.length;
-    for (const at of chosen ?? []) {
-      const next = addControl(job, plan, at);
-      if (next && withinTarget(next, targetIn)) plan = next;
-    }
-    if (plan.set.length === before) return plan;
-  }
-  return plan;
-}
-
-/** The places that let most of the job's stakes per place be set; null when none helps. */
-function nextControls(
-  job: Choosing,
-  plan: ControlPlan,
-  places: readonly Point[],
-  targetIn: number,
-): Point[] | null {
-  const table = precisionTable(precisionTask(job, plan, places), targetIn);
-  const cover = coverTable(table, longestTapeFt(job.spec), targetIn);
-  return (
-    bestGain(cover) ??
-    chainToward({ spec: job.spec, missing: job.stakes, targetIn }, plan.ends, places)
-  );
-}
-
-function candidatesFor(job: Choosing, plan: ControlPlan, places: readonly Point[]): Candidate[] {
-  const sources = checkSources(plan);
-  return places.flatMap((at): Candidate[] => {
-    if (plan.ends.some((e) => pointDistance(e.point.at, at) < CONTROLS_APART_FT)) return [];
-    const stake = bestSetting(plan.ends, at, job.spec);
-    if (!stake) return [];
-    const end = { id: '?', point: { ...stake.point, own: [] }, covariance: stake.covariance };
-    const checked = chooseCheck(stake, sources, checkTape(job.spec), job.spec.system) !== null;
-    return [{ at, end, semiMajor95In: stake.semiMajor95In, checked }];
-  });
-}
-
-/** Every control of the plan as something to check from. */
-export const checkSources = (plan: ControlPlan): CheckSource[] =>
-  plan.ends.map((e) => ({ id: e.id, point: e.point, isControl: true }));
-
-/** The one or two candidates that add most stakes per control; null when none adds any. */
-function bestGain(table: CoverTable): Point[] | null {
-  const { candidates, stakes } = table.task;
-  const { limitFt } = table;
-  const have = countBits(table.base);
-  const scratch = emptyBits(stakes.length);
-  let best: Point[] | null = null;
-  let most = 0;
-  const offer = (members: readonly number[]): void => {
-    const gain = (countBits(coverOfSet(table, members, scratch)) - have) / members.length;
-    if (gain <= most) return;
-    const order = settingOrder(
-      members.map((i) => candidates[i]!),
-      limitFt,
-    );
-    if (!order) return;
-    most = gain;
-    best = order.map((c) => c.at);
-  };
-  candidates.forEach((_, i) => offer([i]));
-  candidates.forEach((_, i) => {
-    for (let j = 0; j < i; j++) offer([i, j]);
-  });
-  return best;
-}
-
-/** Sets one control with printed readings and its check; null when it cannot be. */
-export function addControl(job: { readonly spec: StakeoutSpec }, plan: ControlPlan, at: Point) {
-  const stake = bestSetting(plan.ends, at, job.spec);
-  const check =
-    stake && chooseCheck(stake, checkSources(plan), checkTape(job.spec), job.spec.system);
-  if (!stake || !check) return null;
-  const id = `K${plan.set.length + 1}`;
-  const point = sharePoint(stake.point, plan.causes);
-  const end: TapeEnd = { id, point, covariance: stake.covariance };
-  return {
-    ends: [...plan.ends, end],
-    set: [...plan.set, { id, stake, check }],
-    causes: plan.causes + 2,
-    targetIn: plan.targetIn,
-  };
-}
-
-/** Drops controls, last first, that change nothing about which stakes are covered. */
-function prune(job: Choosing, plan: ControlPlan, targetIn: number): ControlPlan {
-  let best = plan;
-  const goal = coverOf(job, plan, targetIn).count;
-  const reach = coverOf(job, plan, Infinity).count;
-  for (let i = best.set.length - 1; i >= 0; i--) {
-    const without = rebuild(
-      job,
-      best,
-      best.set.filter((_, k) => k !== i).map((c) => c.stake.point.at),
-    );
-    if (!without) continue;
-    if (coverOf(job, without, targetIn).count < goal) continue;
-    if (!withinTarget(without, targetIn)) continue;
-    if (coverOf(job, without, Infinity).count < reach) continue;
-    best = without;
-  }
-  return best;
-}
-
-const withinTarget = (plan: ControlPlan, targetIn: number): boolean =>
-  plan.set.every((c) => c.stake.semiMajor95In <= targetIn);
-
-function rebuild(job: Choosing, plan: ControlPlan, places: readonly Point[]): ControlPlan | null {
-  const fixed = plan.ends.length - plan.set.length;
-  let built: ControlPlan = {
-    ends: plan.ends.slice(0, fixed),
-    set: [],
-    causes: TAPE_CAUSES + 2 * fixed,
-    targetIn: Infinity,
-  };
-  for (const at of places) {
-    const next = addControl(job, built, at);
-    if (!next) return null;
-    built = next;
-  }
-  return built;
 }

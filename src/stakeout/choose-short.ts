@@ -14,7 +14,7 @@ import {
   type PrecisePoint,
 } from '../adjust/precise-point';
 import type { PairPlan } from './assign-pairs';
-import type { ControlPlan } from './choose-controls';
+import type { ControlPlan } from './control-plan';
 import { DEEPEST_SHORT, LONGEST_BASE_FT } from './limits';
 import { DEFAULT_MINUTES } from './minutes';
 import type { StakeKind, StakeoutSpec } from './model';

@@ -11,7 +11,8 @@ import { placeInWords } from '../field/place-in-words';
 import { pointDistance } from '../geometry/point';
 import { regionArea, regionFrom, type Region } from '../geometry/region';
 import { adviseChanges } from './advise';
-import { chooseControls, controlsServe, type ControlPlan } from './choose-controls';
+import { chooseControls } from './choose-controls';
+import { controlsServe, type ControlPlan } from './control-plan';
 import { traceContours } from './congruent-contours';
 import {
   contourTask,

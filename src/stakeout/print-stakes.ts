@@ -2,7 +2,7 @@
 import { sharePoint, type PrecisePoint } from '../adjust/precise-point';
 import { pointDistance, type Point } from '../geometry/point';
 import { spacingAdd, spacingIndex, spacingNear, type SpacingIndex } from './spacing';
-import { checkSources, type ControlPlan } from './choose-controls';
+import { checkSources, type ControlPlan } from './control-plan';
 import { checkServes, chooseCheck, type CheckSource } from './choose-check';
 import type { ShortBase, ShortRecipe } from './choose-short';
 import { LONGEST_BASE_FT } from './limits';

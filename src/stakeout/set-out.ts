@@ -4,7 +4,7 @@
  */
 import type { Point } from '../geometry/point';
 import { assignPairs, type PairPlan } from './assign-pairs';
-import { TARGET_MARGIN, type ControlPlan } from './choose-controls';
+import { TARGET_MARGIN, type ControlPlan } from './control-plan';
 import {
   chooseShort,
   offerRecipes,

@@ -186,7 +186,7 @@ describe.each(SIZES)('crew.html at $width by $height, opened as a file without n
     expect(await number(page)).toBe(second.id);
     await page.reload();
     expect(await number(page)).toBe(second.id);
-    expect(await page.locator('.crew-top p').innerText()).toMatch(/^1 in, \d+ to go$/);
+    expect(await page.locator('.crew-top p').innerText()).toMatch(/^1 set, \d+ to go$/);
     await page.keyboard.press('ArrowLeft');
     expect(await number(page)).toBe(first.id);
     expect(await main(page).innerText()).toBe(`${first.id} is in: take back`);

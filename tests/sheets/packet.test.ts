@@ -116,7 +116,7 @@ describe.each(CASES)('packet on $paper in $units', ({ paper, units, width, heigh
         .map((mark) => mark.text)
         .join(' ');
       expect(words).toContain(`All numbers: sheet ${at}.`);
-      expect(words).toContain('Check off by more than its limit: pull it, set it again.');
+      expect(words).toContain('Check off by more than its limit: pull the stake, set it again.');
     }
   });
 

@@ -8,7 +8,7 @@ import { isShort, methodControls } from '../../stakeout/ties';
 import { compact } from '../text/figures';
 import { COLOUR } from './colours';
 import { trace } from './draw-passes';
-import { placeLabels, type Box } from './labels';
+import { overlap, placeLabels, type Box } from './labels';
 import type { PaintJob } from './paint';
 import type { Size } from './viewport';
 import { disc, pin, ring, triangle, diamond } from './symbols';
@@ -194,11 +194,24 @@ function drawPlates(
   taken: Box[],
 ): void {
   const target = place(hand.at);
+  const controls = job.plan.stakes?.controls ?? [];
+  const signs = [...controls.map((c) => place(c.at)), target].map(({ x, y }): Box => ({
+    x: x - SIGN,
+    y: y - SIGN,
+    w: 2 * SIGN,
+    h: 2 * SIGN,
+  }));
   for (const tie of straightPulls(hand)) {
     const from = points.get(tie.from);
-    if (from) plate(ctx, job, place(from), target, compact(tie.reading.text), tie.from, taken);
+    if (!from) continue;
+    const box = plate(ctx, job, place(from), target, compact(tie.reading.text), tie.from, signs);
+    taken.push(box);
+    signs.push(box);
   }
 }
+
+/** Half of a control's sign with room for its name, pixels. */
+const SIGN = 16;
 
 function dashedCheck(ctx: CanvasRenderingContext2D, a: Point, b: Point): void {
   ctx.setLineDash([3, 5]);
@@ -231,7 +244,7 @@ function cased(ctx: CanvasRenderingContext2D, a: Point, b: Point, taken: Box[]):
   }
 }
 
-/** The reading on a plate near the middle of its tie, never rotated. */
+/** The reading on a plate near the middle of its tie, clear of `signs` where it can be, never rotated. */
 function plate(
   ctx: CanvasRenderingContext2D,
   job: PaintJob,
@@ -239,17 +252,22 @@ function plate(
   b: Point,
   reading: string,
   from: string,
-  taken: Box[],
-): void {
+  signs: readonly Box[],
+): Box {
   ctx.font = '650 20px "Archivo Variable"';
   const { width, height } = job.size;
   const away = a.x < 0 || a.y < 0 || a.x > width || a.y > height;
   const text = away ? `${from}  ${reading}` : reading;
   const w = ctx.measureText(text).width + 20;
   const h = 30;
-  const middle = visibleMiddle(job.size, a, b);
-  const box = { x: middle.x - w / 2, y: middle.y - h / 2, w, h };
-  taken.push(box);
+  const boxes = visiblePlaces(job.size, a, b).map((p): Box => ({
+    x: p.x - w / 2,
+    y: p.y - h / 2,
+    w,
+    h,
+  }));
+  const box = boxes.find((one) => signs.every((sign) => overlap(one, sign) === 0)) ?? boxes[0]!;
+  const middle = { x: box.x + w / 2, y: box.y + h / 2 };
   ctx.fillStyle = COLOUR.flag;
   ctx.fillRect(box.x, box.y, w, h);
   ctx.fillStyle = COLOUR.white;
@@ -257,17 +275,20 @@ function plate(
   ctx.textBaseline = 'middle';
   ctx.fillText(text, middle.x, middle.y + 1);
   ctx.textBaseline = 'alphabetic';
+  return box;
 }
 
-/** Halfway along the part of the tie that is on screen. */
-function visibleMiddle(size: Size, a: Point, b: Point): Point {
+/** Places along the part of the tie that is on screen, from its middle outward. */
+function visiblePlaces(size: Size, a: Point, b: Point): Point[] {
   const on = Array.from({ length: 41 }, (_, i) => i / 40).filter((t) => {
     const x = a.x + (b.x - a.x) * t;
     const y = a.y + (b.y - a.y) * t;
     return x > 50 && y > 30 && x < size.width - 50 && y < size.height - 90;
   });
-  const t = on.length > 0 ? (on[0]! + on[on.length - 1]!) / 2 : 0.5;
-  return { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
+  const middle = on.length > 0 ? (on[0]! + on[on.length - 1]!) / 2 : 0.5;
+  return [middle, ...on.toSorted((s, t) => Math.abs(s - middle) - Math.abs(t - middle))].map(
+    (t) => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }),
+  );
 }
 
 /** Below 7 px per ft only the numbers this near in setting order are shown: what comes next. */

@@ -27,7 +27,7 @@ interface Look {
   readonly rings?: number;
 }
 
-const overlap = (a: Box, b: Box): number =>
+export const overlap = (a: Box, b: Box): number =>
   Math.max(0, Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x)) *
   Math.max(0, Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y));
 

@@ -15,6 +15,10 @@ export function compact(text: string): string {
   return withPrimes(text.replace(/ ?(1\/2|1\/4|3\/4)/, (_, part: string) => GLYPHS[part] ?? part));
 }
 
+/** A sentence with every reading in it set like the figures: `stands 12¼″ toward the fence`. */
+export const wordsWithSizes = (text: string): string =>
+  text.replace(/\d+'(?: \d+(?: \d\/\d)?")?|\d+(?: \d\/\d)?"|\d\/\d"/g, compact);
+
 /** A design length, to the inch or the centimetre. */
 export function designLength(ft: number, system: LengthSystem): string {
   if (system === 'metric') return trueMinus(`${feetToMetres(ft).toFixed(2)}${NARROW_GAP}m`);

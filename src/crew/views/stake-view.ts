@@ -47,7 +47,7 @@ function topLine(crew: Crew): HTMLElement {
   const { list } = crew.now;
   const own = roundStakes(crew.job, list.round);
   const done = own.filter((s) => isIn(crew.log, s.stake.id)).length;
-  const text = `${done} in, ${own.length - done} to go`;
+  const text = `${done} set, ${own.length - done} to go`;
   const bar = el('i', {});
   bar.style.width = `${(100 * done) / own.length}%`;
   return el(
@@ -61,7 +61,7 @@ function topLine(crew: Crew): HTMLElement {
     el(
       'div',
       {
-        ...{ class: 'crew-bar', role: 'progressbar', 'aria-label': 'Stakes in, this round' },
+        ...{ class: 'crew-bar', role: 'progressbar', 'aria-label': 'Stakes set, this round' },
         ...{ 'aria-valuemin': 0, 'aria-valuemax': own.length, 'aria-valuenow': done },
       },
       bar,

@@ -27,6 +27,7 @@ function whatToSetAgain(kit: Kit, audit: Audit, lead: string): Draft[] {
   addVerdict(kit, flow, audit.verdict);
   const again = audit.stakes.filter((s) => s.move);
   addHeading(kit, flow, again.length === 0 ? 'No stake to set again' : 'Pull and set again');
+  if (again.length > 0) addNote(kit, flow, FIRST);
   for (const stake of again) addStake(kit, flow, stake);
   flow.add([], 8);
   const changed = audit.outline.filter((p) => p.changed);
@@ -39,6 +40,10 @@ function whatToSetAgain(kit: Kit, audit: Audit, lead: string): Draft[] {
   for (const piece of beyond) addBeyond(kit, flow, piece);
   return flow.pages().map((marks) => ({ title: 'Outline as set, stakes', lead, marks }));
 }
+
+const FIRST =
+  'Mark nothing before these stand again and are checked: the pieces at them are drawn from the wrong ' +
+  'place. Then make the readings again and print anew. The ticks here are for stakes set again.';
 
 const BEYOND =
   'Set the stakes above again first, check them, and print anew. What is left after that is the price of drawing from here.';

@@ -25,7 +25,7 @@ export function cautionPages(kit: Kit): Draft[] {
   addSigned(kit, flow);
   return flow.pages().map((marks) => ({
     title: 'Before you start',
-    lead: 'Read aloud to the whole crew. No stake is driven before every box is ticked.',
+    lead: 'Read all of it aloud. No stake is driven before every box here is ticked.',
     marks,
   }));
 }

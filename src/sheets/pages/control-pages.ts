@@ -24,12 +24,15 @@ interface Rows {
   readonly proof: number;
   readonly fixed: number;
   readonly set: number;
+  /** The first set control is drawn too: where the tape touches a stake. */
+  readonly setPicture: boolean;
 }
 
 /** The lower rows when they save a sheet. */
 const ROWS: readonly Rows[] = [
-  { proof: 21, fixed: PICTURE.height + 8, set: 20 },
-  { proof: 18, fixed: PICTURE.height + 3, set: 18 },
+  { proof: 21, fixed: PICTURE.height + 8, set: 20, setPicture: true },
+  { proof: 18, fixed: PICTURE.height + 3, set: 18, setPicture: true },
+  { proof: 18, fixed: PICTURE.height + 2, set: 17, setPicture: false },
 ];
 
 export function controlPages(kit: Kit): Draft[] {
@@ -57,8 +60,8 @@ function layControls(kit: Kit, rows: Rows): Draft[] {
 
 const NOTE =
   'Feet: home plate is 0, 0; y toward second base and centre field, x toward first base and right ' +
-  'field. sigma: how well the point is known. A set control is a stake driven in its round, marked ' +
-  'so that nobody pulls it, and pulled last, before the count. Its check stands in its row of the ' +
+  'field. sigma: how well the point is known. A set control is a stake driven in its round (the tape ' +
+  'touches its middle at the ground), marked so that nobody pulls it, and pulled last, before the count. Its check stands in its row of the ' +
   'round: off by more than the limit, stop and re-measure; set nothing from it until the check is good.';
 
 function addProving(kit: Kit, flow: Flow, height: number): void {
@@ -120,7 +123,7 @@ function addHead(kit: Kit, flow: Flow, text: string): void {
 
 function addControl(kit: Kit, flow: Flow, control: Control, rows: Rows): void {
   const { left, right } = kit.paper;
-  const tall = hasPicture(kit, control);
+  const tall = control.kind === 'fixed' || (rows.setPicture && isFirstSet(kit, control));
   const height = tall ? rows.fixed : rows.set;
   if (flow.need(height)) addHead(kit, flow, 'Controls, continued');
   const y = flow.y() + 15;
@@ -139,9 +142,9 @@ function addControl(kit: Kit, flow: Flow, control: Control, rows: Rows): void {
   );
 }
 
-/** Every fixed control, and the first of the set ones, which all look alike. */
-const hasPicture = (kit: Kit, control: Control): boolean =>
-  control.kind === 'fixed' || controlsOf(kit.plan).find((c) => c.kind === 'set') === control;
+/** Set controls all look alike. */
+const isFirstSet = (kit: Kit, control: Control): boolean =>
+  controlsOf(kit.plan).find((c) => c.kind === 'set') === control;
 
 function rowMarks(kit: Kit, control: Control, y: number): Mark[] {
   const { left } = kit.paper;

@@ -110,7 +110,7 @@ function addColumns(kit: Kit, flow: Flow, stakes: StakePlan): void {
   const places = crewPlaces(crew).map(({ who, text }) => ({ head: who, text }));
   const y = flow.y();
   const columns = [
-    columnMarks(kit, `Who stands where: crew of ${crew}`, places, left, middle - GAP, y),
+    columnMarks(kit, `Who sets out: ${crew} people`, places, left, middle - GAP, y),
     columnMarks(kit, 'What the checks can catch', limits, middle, right, y),
   ];
   const height = Math.max(...columns.map((column) => column.height));

@@ -35,7 +35,7 @@ function stakeFacts(kit: Kit): FactGroup[] {
         ...alikeFacts(stakes),
         ...gridFacts(stakes, units),
         ['string needed', wholeLength(Math.ceil(stakes.stringFt), units)],
-        ['tape, longest pull', formatLength(project.stakeout.tape.limitFt, units)],
+        ['tapes used up to', formatLength(project.stakeout.tape.limitFt, units)],
         ['worst stake, 95 %', formatLimit(stakes.worstSemiMajor95In, units)],
         ['target', formatLimit(project.stakeout.target95In, units)],
         ['drawn line to art', formatLimit(stakes.largestGapIn, units)],
@@ -93,7 +93,8 @@ function clockFacts(kit: Kit): FactGroup {
   return {
     title: 'Hours',
     rows: [
-      ['crew', `${spec.people} people`],
+      ['people at hand', String(spec.people)],
+      ...setters(kit),
       ['window', `${window.opens} to ${window.closes}`],
       ['done by, P50', window.finishP50],
       ['done by, P90', window.finishP90],
@@ -105,6 +106,9 @@ function clockFacts(kit: Kit): FactGroup {
     ],
   };
 }
+
+const setters = ({ plan: { stakes } }: Kit): [string, string][] =>
+  stakes ? [['of these set out', String(stakes.spec.crew)]] : [];
 
 /** Rounded down: a share is never said to be better than it is. */
 const percent = (share: number): string => `${(Math.floor(share * 1000) / 10).toFixed(1)} %`;

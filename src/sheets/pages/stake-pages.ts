@@ -23,6 +23,9 @@ const GAP = 8;
 /** Height that a drawing gives up to keep a round on one sheet. */
 const SPARE = 40;
 
+/** Tallest drawing of a round of more than a few stakes; the taller ones where they take no sheet more. */
+const DRAWING_HEIGHTS = [200, 260, 320] as const;
+
 /**
  * `before`: how many sheets come first. The outline drawings follow right after these sheets.
  * `howTos`: boxes that found no room before.
@@ -33,16 +36,26 @@ export function stakePages(
   before: number,
   howTos: readonly HowTo[],
 ): Draft[] {
-  const openings = new Map(
-    stakes.rounds.map((round) => [round, roundOpening(kit, stakes, round, rowsOf(stakes, round))]),
-  );
-  const lay = (rowHeight: number) => layStakes(kit, stakes, before, howTos, openings, rowHeight);
-  const fewest = lay(ROW_HEIGHTS[ROW_HEIGHTS.length - 1]!);
-  for (const rowHeight of ROW_HEIGHTS.slice(0, -1)) {
-    const pages = lay(rowHeight);
-    if (pages.length === fewest.length) return pages;
+  const opening = (round: Round, drawing: number) =>
+    roundOpening(kit, stakes, round, rowsOf(stakes, round), drawing);
+  const lay = (openings: ReadonlyMap<Round, Opening>, rowHeight: number) =>
+    layStakes(kit, stakes, before, howTos, openings, rowHeight);
+  const [leastDrawing, ...tallerDrawings] = DRAWING_HEIGHTS;
+  const [leastRow, ...tallerRows] = ROW_HEIGHTS;
+  let openings = new Map(stakes.rounds.map((round) => [round, opening(round, leastDrawing)]));
+  let pages = lay(openings, leastRow);
+  for (const round of stakes.rounds.filter((r) => r.stakes.length > FEW)) {
+    for (const drawing of tallerDrawings) {
+      const taller = new Map(openings).set(round, opening(round, drawing));
+      const tried = lay(taller, leastRow);
+      if (tried.length === pages.length) [openings, pages] = [taller, tried];
+    }
   }
-  return fewest;
+  for (const rowHeight of tallerRows) {
+    const tried = lay(openings, rowHeight);
+    if (tried.length === pages.length) pages = tried;
+  }
+  return pages;
 }
 
 function layStakes(
@@ -67,14 +80,23 @@ function layStakes(
     );
   }
   const pages = flow.pages();
-  const lead =
-    'Tapes tight and level; drive the stake where they cross. Check off by more than its limit: ' +
-    `pull it, set it again. All numbers: sheet ${before + pages.length + 1}.`;
-  return pages.map((marks, i) => ({
-    title: pageTitle(touched[i] ?? [], stakes.rounds.length),
-    lead,
-    marks,
-  }));
+  return pages.map((marks, i) => {
+    const rounds = stakes.rounds.filter(({ number }) => touched[i]?.includes(number));
+    return {
+      title: pageTitle(touched[i] ?? [], stakes.rounds.length),
+      lead: `${pageLead(rounds)} All numbers: sheet ${before + pages.length + 1}.`,
+      marks,
+    };
+  });
+}
+
+/** How the stakes of a sheet's rounds are driven. */
+function pageLead(rounds: readonly Round[]): string {
+  const ways = [
+    ...(rounds.some(({ from }) => from !== null) ? ['where the tapes cross'] : []),
+    ...(rounds.some(({ from }) => from === null) ? ['at the end of the offset'] : []),
+  ];
+  return `Tapes tight and level; drive ${ways.join(', or ')}. Check off by more than its limit: pull the stake, set it again.`;
 }
 
 function pageTitle(rounds: readonly number[], total: number): string {
@@ -139,12 +161,18 @@ function remember(draw: (height: number) => readonly Mark[]) {
 }
 
 /** Words and drawing of a round: a handful of stakes has them side by side, more have them stacked. */
-function roundOpening(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[]): Opening {
+function roundOpening(
+  kit: Kit,
+  stakes: StakePlan,
+  round: Round,
+  rows: readonly Stake[],
+  drawing: number,
+): Opening {
   const width = kit.paper.right - kit.paper.left;
   const few = rows.length <= FEW;
   const drawn = few ? width * FEW_SHARE : width;
   const head = roundHead(kit, stakes, round, rows, few ? width - drawn - 12 : width, false);
-  const tall = few ? Math.max(FEW_HEIGHT, head.height) : drawingHeight(kit, rows, width);
+  const tall = few ? Math.max(FEW_HEIGHT, head.height) : drawingHeight(kit, rows, width, drawing);
   const draw = remember((height) =>
     planRoundDrawing(kit, stakes, round, rows, { width: drawn, height }),
   );

@@ -15,7 +15,7 @@ export const CHECK_SIZE = 11;
 const STAKE_SIZE = 14;
 const WORD_SIZE = 8.5;
 /** Heights of a row: as high as goes on the fewest sheets. */
-export const ROW_HEIGHTS = [20, 19.5, 19, 18.5, 18] as const;
+export const ROW_HEIGHTS = [18, 18.5, 19, 19.5, 20] as const;
 /** From a row's baseline down to its rule. */
 const RULE = 5.4;
 export const TABLE_HEAD = 16;

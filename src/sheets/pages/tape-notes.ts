@@ -1,5 +1,5 @@
 /** What the Controls sheet says of the tapes: how to test them, and a steel tape's corrections. */
-import { formatLength, formatLimit, type LengthSystem } from '../../base/quantity';
+import { formatLength, formatLimit, roundLimitIn, type LengthSystem } from '../../base/quantity';
 import { steelRows, type SteelRow, type SteelUse } from '../../adjust/steel-tape';
 import { checkScale } from '../../field/prove-controls';
 import type { StakeoutSpec, TapeSpec } from '../../stakeout/model';
@@ -81,18 +81,19 @@ export function addScaleCheck(kit: Kit, flow: Flow): void {
     ],
     24,
   );
-  addNote(kit, flow, scaleWords(check.limitIn, check.meanFt, limit, tape));
+  const printedIn = roundLimitIn(check.limitIn, project.units);
+  addNote(kit, flow, scaleWords(printedIn, check.meanFt, limit, tape));
   flow.add([], 6);
 }
 
 function scaleWords(limitIn: number, meanFt: number, limit: string, tape: TapeSpec): string {
-  const seen = Math.round((meanFt * 12) / limitIn / 50) * 50;
-  const scale = tape.scaleSigma ? ` true to 1 in ${ratio(tape.scaleSigma)}` : ' of true scale';
+  const seen = Math.floor((meanFt * 12) / limitIn / 10) * 10;
+  const scale = tape.scaleSigma ? `true to 1 in ${ratio(tape.scaleSigma)}` : 'of true scale';
   return (
     `Mean below zero by more than ${limit}: the tape is long and sets everything too far out. Above: ` +
     'it is short. Stop, and do the same with another tape; go on with one that agrees with the bases. ' +
-    `This test sees a scale wrong by about 1 in ${seen}, no less. The plan counts on a tape${scale}; ` +
-    'nothing on this sheet has been measured yet. With two tapes, test each.'
+    `A tape wrong by less than 1 in ${seen} passes. The plan counts on one ${scale}: only a tape ` +
+    'laid beside a certified one is known to be that. With two tapes, test each.'
   );
 }
 
