@@ -183,7 +183,7 @@ function run(root: HTMLElement, job: Job, { store, clock = Date.now }: CrewOptio
       tick: () => {
         set((l) => tickStake(l, stake.id, clock()));
         goOnFrom(index);
-        tell(`${stake.id} is in`);
+        tell(`${stake.id} is set`);
       },
       takeBack: () => {
         set((l) => takeBack(l, stake.id));

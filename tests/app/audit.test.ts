@@ -37,7 +37,7 @@ test('readings from a file: verdict, list, marks; drawn from and back; kept acro
   await verdict(page).waitFor({ timeout: 60_000 });
   const said = await verdict(page).innerText();
   expect(said).toMatch(
-    new RegExp(`^Stake ${stake}: it stands 1[0-4].*" farther from \\S+ than its reading`),
+    new RegExp(`^Stake ${stake}: it stands 1[0-4].*″ farther from \\S+ than its reading`),
   );
   await page.locator('button.link', { hasText: `${stake} ?` }).waitFor();
   expect(await page.locator('svg.audit text', { hasText: `${stake} ?` }).count()).toBe(1);

@@ -189,7 +189,7 @@ describe.each(SIZES)('crew.html at $width by $height, opened as a file without n
     expect(await page.locator('.crew-top p').innerText()).toMatch(/^1 set, \d+ to go$/);
     await page.keyboard.press('ArrowLeft');
     expect(await number(page)).toBe(first.id);
-    expect(await main(page).innerText()).toBe(`${first.id} is in: take back`);
+    expect(await main(page).innerText()).toBe(`${first.id} is set: take back`);
     await page.keyboard.press('ArrowRight');
   });
 

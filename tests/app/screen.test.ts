@@ -94,7 +94,7 @@ describe('on the phone', () => {
     await page.getByRole('button', { name: 'Tapes are held: start' }).click();
     const number = () => page.locator('.crew-head h1').innerText();
     const before = await number();
-    await page.getByRole('button', { name: `✓ ${before} is in` }).click();
+    await page.getByRole('button', { name: `✓ ${before} is set` }).click();
     await page.getByRole('button', { name: 'Tapes are held: start' }).click();
     await expect.poll(number).not.toBe(before);
     await page.setViewportSize({ width: 1440, height: 900 });

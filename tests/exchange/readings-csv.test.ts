@@ -136,7 +136,7 @@ describe('a bad table', () => {
 });
 
 describe('the phone page’s file', () => {
-  const file = (plan: string) =>
+  const file = (plan: string, change: object = {}) =>
     JSON.stringify({
       format: CREW_FORMAT,
       version: CREW_VERSION,
@@ -154,11 +154,27 @@ describe('the phone page’s file', () => {
         check_ft: i === 0 ? null : planned(id).reading.ft,
         check_text: planned(id).reading.text,
         note: '',
+        ...(i === 2 ? change : {}),
       })),
     });
 
   it('gives its check readings, those that were taken', () => {
     expect(values(file('abcdef01')).map((v) => v[1])).toEqual(['2', '3', '4', '5', '6']);
+  });
+
+  it.each([
+    ['a stake that is not there', { stake: '99' }, 'reading-unknown'],
+    ['a control that is not there', { check_from: 'K9' }, 'reading-unknown'],
+    ['a reading of nothing', { check_ft: 0 }, 'reading-bad'],
+  ])('with %s is named by entry', (_, change, code) => {
+    expect(codes(file('abcdef01', change))).toEqual([[code, 'day.csv: entry 3']]);
+  });
+
+  it('with words for numbers, or cut short, is refused whole', () => {
+    expect(codes(file('abcdef01', { check_ft: 20_000 }))[0]![0]).toBe('value-range');
+    expect(read(file('abcdef01', { check_ft: 'about 12' })).ok).toBe(false);
+    expect(read(file('abcdef01', { stake: 12 })).ok).toBe(false);
+    expect(read(file('abcdef01').slice(0, -20)).ok).toBe(false);
   });
 
   it('of another plan is refused', () => {

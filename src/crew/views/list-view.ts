@@ -11,8 +11,8 @@ export function showList(body: HTMLElement, crew: Crew): void {
   const done = stakes.filter((s) => isIn(crew.logOf(s.list.round), s.stake.id)).length;
   const standing =
     done === stakes.length
-      ? `All ${done} stakes are in`
-      : `${done} of ${stakes.length} stakes are in`;
+      ? `All ${done} stakes are set`
+      : `${done} of ${stakes.length} stakes are set`;
   body.append(
     el(
       'section',
@@ -82,7 +82,7 @@ function roundRow(crew: Crew, round: number, of: number): HTMLElement {
   const done = own.filter((s) => isIn(crew.logOf(round), s.stake.id)).length;
   const missing = missingParts(crew.job, round);
   const where = list.hold ? `tapes at ${list.hold.join(' and ')}` : 'short tapes';
-  const state = done === own.length ? '✓ all in' : `${done} of ${own.length} in`;
+  const state = done === own.length ? '✓ all set' : `${done} of ${own.length} set`;
   return button(
     round === crew.now.list.round ? 'crew-round crew-here' : 'crew-round',
     el(
@@ -103,7 +103,7 @@ function stakeCell(crew: Crew, id: string): HTMLElement {
   const bad = readFt !== null && !judgeCheck(stake.check, readFt, list.system).good;
   const inNow = isIn(crew.logOf(list.round), id);
   const marks = `${bad ? '▲' : inNow ? '✓' : ''}${note === '' ? '' : ' …'}`;
-  const words = [inNow ? 'in' : 'to go', bad ? 'check off' : '', note === '' ? '' : 'with a note'];
+  const words = [inNow ? 'set' : 'to go', bad ? 'check off' : '', note === '' ? '' : 'with a note'];
   return button(
     ['crew-cell', inNow ? 'crew-in' : '', id === crew.now.stake.id ? 'crew-here' : '']
       .join(' ')

@@ -157,9 +157,9 @@ function mainButton(crew: Crew): HTMLElement {
   const { id } = crew.now.stake;
   const key = { 'data-key': 'main' };
   if (crew.entry.at !== null) {
-    return button('crew-main', `${id} is in: take back`, crew.takeBack, key);
+    return button('crew-main', `${id} is set: take back`, crew.takeBack, key);
   }
-  if (crew.verdict?.good !== false) return button('crew-main', `✓ ${id} is in`, crew.tick, key);
+  if (crew.verdict?.good !== false) return button('crew-main', `✓ ${id} is set`, crew.tick, key);
   return el(
     'div',
     { class: 'crew-pair' },
