@@ -278,7 +278,7 @@ function plate(
   return box;
 }
 
-/** Places along the part of the tie that is on screen, from its middle outward. */
+/** Places along the part of the tie that is on screen, from its middle outward, then beside it. */
 function visiblePlaces(size: Size, a: Point, b: Point): Point[] {
   const on = Array.from({ length: 41 }, (_, i) => i / 40).filter((t) => {
     const x = a.x + (b.x - a.x) * t;
@@ -286,10 +286,19 @@ function visiblePlaces(size: Size, a: Point, b: Point): Point[] {
     return x > 50 && y > 30 && x < size.width - 50 && y < size.height - 90;
   });
   const middle = on.length > 0 ? (on[0]! + on[on.length - 1]!) / 2 : 0.5;
-  return [middle, ...on.toSorted((s, t) => Math.abs(s - middle) - Math.abs(t - middle))].map(
-    (t) => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }),
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const aside = { x: (BESIDE * (b.y - a.y)) / length, y: (-BESIDE * (b.x - a.x)) / length };
+  const outward = [
+    middle,
+    ...on.toSorted((s, t) => Math.abs(s - middle) - Math.abs(t - middle)),
+  ].map((t) => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }));
+  return [0, 1, -1].flatMap((k) =>
+    outward.map((p) => ({ x: p.x + k * aside.x, y: p.y + k * aside.y })),
   );
 }
+
+/** A tie too short for its plate has it at its side, this far off, pixels. */
+const BESIDE = 42;
 
 /** Below 7 px per ft only the numbers this near in setting order are shown: what comes next. */
 const NEAR = 14;
