@@ -95,14 +95,7 @@ function readingProblems(plan: StakePlan, readings: readonly MeasuredReading[]):
     const where = `line ${r.line}`;
     const out = [r.stake, r.from]
       .filter((id) => !places.has(id))
-      .map((id) =>
-        problem(
-          'reading-unknown',
-          where,
-          `there is no stake or control "${id}"`,
-          'use the numbers of the stake sheets',
-        ),
-      );
+      .map((id) => unknownMark(id, where));
     if (!(r.ft > 0) || !Number.isFinite(r.ft) || r.stake === r.from || sameSpot(places, r)) {
       const what = 'it is not a distance between two marks';
       out.push(problem('reading-bad', where, what, 'correct the line'));
@@ -110,6 +103,15 @@ function readingProblems(plan: StakePlan, readings: readonly MeasuredReading[]):
     return out;
   });
 }
+
+/** Problem `reading-unknown`. */
+export const unknownMark = (id: string, where: string): Problem =>
+  problem(
+    'reading-unknown',
+    where,
+    `there is no stake or control "${id.slice(0, 40)}"`,
+    'use the numbers of the stake sheets',
+  );
 
 function sameSpot(
   places: ReadonlyMap<string, { readonly x: number; readonly y: number }>,

@@ -1,4 +1,5 @@
 /** Readings made on the field, from a table or from the phone page's file. */
+import { unknownMark } from '../audit/audit-readings';
 import type { MeasuredReading } from '../audit/model';
 import { tapeSigmaIn } from '../adjust/precise-point';
 import { formatLength, parseLength } from '../base/quantity';
@@ -137,7 +138,9 @@ function readHeader({ line, cells }: CsvLine, where: string): Result<Columns> {
   const twice = names.find((name, i) => name !== '' && at(name) !== i);
   if (twice !== undefined) {
     const what = `the column "${twice.slice(0, 40)}" is named twice`;
-    return fail(problem('readings-header', `${where}: line ${line}`, what, 'name each column once'));
+    return fail(
+      problem('readings-header', `${where}: line ${line}`, what, 'name each column once'),
+    );
   }
   if (at('stake') < 0 || at('from') < 0 || given.length !== 1) {
     return fail(
@@ -253,16 +256,7 @@ function unknownIds(
   where: string,
   known: Known,
 ): Problem[] {
-  return [ends.stake, ends.from]
-    .filter((id) => !known.has(id))
-    .map((id) =>
-      problem(
-        'reading-unknown',
-        where,
-        `there is no stake or control "${id.slice(0, 40)}"`,
-        'use the numbers of the stake sheets',
-      ),
-    );
+  return [ends.stake, ends.from].filter((id) => !known.has(id)).map((id) => unknownMark(id, where));
 }
 
 const NUMBER = /^\d+(\.\d+)?$/;

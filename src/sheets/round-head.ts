@@ -49,7 +49,7 @@ export function roundHead(
 const SHORT_LEAD =
   'Short tape, two people, nobody at the controls. Chord: stretch the tape between the two stakes ' +
   'named and go to its middle. Offset: to the first reading from the first stake. Then measure the ' +
-  'offset square to the tape. Left and right: standing at the first stake, facing the second.';
+  'offset square to the tape and drive there. Left and right: standing at the first stake, facing the second.';
 
 function roundLead(round: Round, rows: readonly Stake[]): string {
   if (round.from === null) return SHORT_LEAD;
@@ -65,7 +65,8 @@ function roundLead(round: Round, rows: readonly Stake[]): string {
     : '';
   const [at1, at2] = round.tapes?.[0] === 2 ? [b, a] : [a, b];
   const tapes = round.tapes ? `Tape 1 at ${at1}, tape 2 at ${at2}; checks with the longer.` : '';
-  return [`Hold tapes at ${a} and ${b}.`, tapes, ties.length > 0 ? sideText : '', line]
+  const drive = ties.length > 0 ? `Drive where they cross. ${sideText}` : '';
+  return [`Hold tapes at ${a} and ${b}.`, tapes, drive, line]
     .filter((words) => words !== '')
     .join(' ');
 }

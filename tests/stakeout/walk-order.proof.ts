@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shortestWalk, walkCost } from '../../src/stakeout/walk-order';
-import { cheapestWalk, oneTreeBound } from '../support/one-tree-bound';
-import { drawnCosts, nearestFirst, taskOf } from './support/walks';
+import { cheapestWalk, oneTreeBound, nearestFirst } from '../support/one-tree-bound';
+import { drawnCosts, taskOf } from './support/walks';
 
 describe('walks at full size', () => {
   const cases = [60, 100, 150, 200].flatMap((n) => [1, 2, 4].map((g) => [n, g] as const));

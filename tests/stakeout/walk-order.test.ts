@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
 import { walkBound } from '../../src/stakeout/one-tree';
 import { shortestWalk, walkCost } from '../../src/stakeout/walk-order';
-import { cheapestWalk, oneTreeBound } from '../support/one-tree-bound';
-import { drawnCosts, nearestFirst, taskOf } from './support/walks';
+import { cheapestWalk, oneTreeBound, nearestFirst } from '../support/one-tree-bound';
+import { drawnCosts, taskOf } from './support/walks';
 
 describe('the shortest walk', () => {
   it('is the best of all orders of nine places or fewer', () => {

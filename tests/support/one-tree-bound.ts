@@ -12,7 +12,7 @@ export function oneTreeBound(costs: Costs, steps = 400): number {
   const n = costs.length;
   if (n < 2) return 0;
   const weight = new Array<number>(n).fill(0);
-  const around = greedyWalk(costs);
+  const around = nearestFirst(costs);
   let best = 0;
   for (let k = 0; k < steps; k++) {
     const { cost, degree } = leastTree(costs, weight);
@@ -50,7 +50,8 @@ function leastTree(costs: Costs, weight: readonly number[]) {
   return { cost, degree };
 }
 
-function greedyWalk(costs: Costs): number {
+/** Cost of always going to the nearest place left. */
+export function nearestFirst(costs: Costs): number {
   const left = new Set(costs.keys());
   left.delete(0);
   let here = 0;

@@ -1,5 +1,6 @@
 /** The verb `plan`. */
 import { Command } from 'commander';
+import { formatLimit } from '../../base/quantity';
 import type { Summary } from '../../plan/summarise';
 import { printJson, reportProblems } from '../report';
 
@@ -31,6 +32,7 @@ function headline(s: Summary): string {
     `${s.name}: ${s.stakes} stakes in ${s.rounds} rounds, ${s.strings} strings, ${s.swings} swings, ${s.bends} bends.`,
     ...savingLine(s),
     ...loadLine(s),
+    ...tapeLine(s),
     `Person-hours ${hours(s.person_hours_p50)} (P50), ${hours(s.person_hours_p90)} (P90); ` +
       `clock ${hours(s.clock_hours_p50)} h, ${hours(s.clock_hours_p90)} h: ` +
       (s.fits_p90 ? 'fits the window at P90.' : 'does not fit the window at P90.'),
@@ -44,6 +46,15 @@ function savingLine({ grid_saving: saving, tolerance_in: tolerance }: Summary): 
   return [
     `${saving.marks} outline stakes and pins, and ${saving.bend_marks} bend marks, stand for ${saving.grid_marks} ` +
       `marks of a grid of ${saving.cell_ft.toFixed(2)}-ft cells that keeps the same ${tolerance} in: ${share} %.`,
+  ];
+}
+
+/** What the tapes are tested by before the first stake. */
+function tapeLine({ scale_check: check }: Summary): string[] {
+  if (!check) return [];
+  return [
+    `Before round 1: tape the ${check.count} distances of the Controls sheet; read less printed, their mean ` +
+      `is within ${formatLimit(check.limit_in, 'feet-inches')}, or the tape is not used.`,
   ];
 }
 

@@ -1,6 +1,7 @@
 /** Cautions and what must be done before the first stake. */
 import { wrapText } from '../fit-text';
 import { cautionGroups, type Caution } from '../cautions';
+import { addRuledHeading } from '../flow-notes';
 import { inkBox, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
 import { FAINT } from '../marks';
@@ -18,7 +19,7 @@ export function cautionPages(kit: Kit): Draft[] {
     project.units,
     field.keepOuts.map((keepOut) => keepOut.name),
   )) {
-    addTitle(kit, flow, group.title);
+    addRuledHeading(kit, flow, group.title);
     group.cautions.forEach((caution) => addCaution(kit, flow, caution));
     flow.add([], 6);
   }
@@ -28,16 +29,6 @@ export function cautionPages(kit: Kit): Draft[] {
     lead: 'Read all of it aloud. No stake is driven before every box here is ticked.',
     marks,
   }));
-}
-
-function addTitle(kit: Kit, flow: Flow, title: string): void {
-  const { left, right } = kit.paper;
-  flow.need(70);
-  const y = flow.y() + 14;
-  flow.add(
-    [inkText(left, y, title, { size: 14, font: 'heading' }), inkRule(left, right, y + 5, 1.2)],
-    22,
-  );
 }
 
 function addCaution(kit: Kit, flow: Flow, caution: Caution): void {

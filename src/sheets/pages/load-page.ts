@@ -6,6 +6,7 @@ import { stakeHowTos, type HowTo } from '../how-to';
 import { checkLimits } from '../check-reach';
 import { crewPlaces } from '../crew-words';
 import { moveMarks } from '../draw-labels';
+import { addRuledHeading } from '../flow-notes';
 import { wrapText } from '../fit-text';
 import { inkBox, inkRule, inkText } from '../ink';
 import { standingPoints, type Kit } from '../kit';
@@ -41,7 +42,7 @@ export function loadPages(kit: Kit, stakes: StakePlan): LoadPages {
   const count = howTosIn(kit, howTos, flow.left() - HOW_TO_HEAD);
   if (count > 0) {
     flow.add([], 10);
-    addTitle(kit, flow, 'How to set a stake');
+    addRuledHeading(kit, flow, 'How to set a stake');
     addHowTos(kit, flow, howTos.slice(0, count));
   }
   const drafts = flow.pages().map((marks) => ({
@@ -54,16 +55,6 @@ export function loadPages(kit: Kit, stakes: StakePlan): LoadPages {
 
 /** The title of the how-to boxes, and the gap above it. */
 const HOW_TO_HEAD = 34;
-
-function addTitle(kit: Kit, flow: Flow, title: string): void {
-  const { left, right } = kit.paper;
-  flow.need(70);
-  const y = flow.y() + 14;
-  flow.add(
-    [inkText(left, y, title, { size: 14, font: 'heading' }), inkRule(left, right, y + 5, 1.2)],
-    24,
-  );
-}
 
 function addTable(kit: Kit, flow: Flow, items: readonly InventoryItem[]): void {
   const { left, right } = kit.paper;

@@ -80,23 +80,14 @@ function layStakes(
     );
   }
   const pages = flow.pages();
-  return pages.map((marks, i) => {
-    const rounds = stakes.rounds.filter(({ number }) => touched[i]?.includes(number));
-    return {
-      title: pageTitle(touched[i] ?? [], stakes.rounds.length),
-      lead: `${pageLead(rounds)} All numbers: sheet ${before + pages.length + 1}.`,
-      marks,
-    };
-  });
-}
-
-/** How the stakes of a sheet's rounds are driven. */
-function pageLead(rounds: readonly Round[]): string {
-  const ways = [
-    ...(rounds.some(({ from }) => from !== null) ? ['where the tapes cross'] : []),
-    ...(rounds.some(({ from }) => from === null) ? ['at the end of the offset'] : []),
-  ];
-  return `Tapes tight and level; drive ${ways.join(', or ')}. Check off by more than its limit: pull the stake, set it again.`;
+  const lead =
+    'Tapes tight and level. Check off by more than its limit: pull the stake, set it again. ' +
+    `All numbers: sheet ${before + pages.length + 1}.`;
+  return pages.map((marks, i) => ({
+    title: pageTitle(touched[i] ?? [], stakes.rounds.length),
+    lead,
+    marks,
+  }));
 }
 
 function pageTitle(rounds: readonly number[], total: number): string {

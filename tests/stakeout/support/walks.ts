@@ -25,17 +25,3 @@ export function taskOf(costs: Costs): WalkTask {
     between: Float64Array.from(rest.flatMap((row) => row.slice(1))),
   };
 }
-
-/** Cost of always going to the nearest place left. */
-export function nearestFirst(costs: Costs): number {
-  const left = new Set([...costs.keys()].slice(1));
-  let here = 0;
-  let sum = 0;
-  while (left.size > 0) {
-    const next = [...left].reduce((a, b) => (costs[here]![b]! < costs[here]![a]! ? b : a));
-    sum += costs[here]![next]!;
-    here = next;
-    left.delete(next);
-  }
-  return sum;
-}
