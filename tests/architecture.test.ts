@@ -10,6 +10,7 @@ const SRC = join(ROOT, 'src');
 const LAYERS = [
   'base',
   'geometry',
+  'tour',
   'adjust',
   'field',
   'art',
