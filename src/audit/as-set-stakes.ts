@@ -41,7 +41,7 @@ function asSetStake(s: Standing, first: Standing, stake: Stake, suspect: boolean
     proof: proofOf(slips),
     smallestSlipIn: shown <= UNPROVEN_IN ? shown : null,
     suspect,
-    move: false,
+    move: 'no',
   };
 }
 

@@ -12,7 +12,8 @@ import { asSetStakes } from './as-set-stakes';
 import { auditNetwork } from './audit-network';
 import { falseAlarmChanceOf } from './family-limit';
 import { findSlips, type Found } from './find-slips';
-import type { AsSetPiece, AsSetStake, Audit, MeasuredReading } from './model';
+import type { AsSetPiece, AsSetStake, Audit, MeasuredReading, Suspect } from './model';
+import { settingMarks } from './setting-marks';
 import { verdictOf } from './verdict';
 
 /**
@@ -31,8 +32,9 @@ export function auditReadings(
   const found = findSlips(plan, net, readings);
   if (!found.ok) return found;
   const outline = asSetOutline(plan, graphic, found.value.standing.placeOf);
-  const stakes = asSetStakes(found.value.standing, found.value.first, found.value.suspects);
-  return succeed(report(found.value, outline, markMoves(stakes, outline), readings));
+  const { standing, first, suspects } = found.value;
+  const stakes = markMoves(plan, suspects, asSetStakes(standing, first, suspects), outline);
+  return succeed(report(found.value, outline, stakes, readings));
 }
 
 function report(
@@ -59,9 +61,11 @@ function report(
 
 /**
  * Of the stakes at a piece that cannot be drawn within the tolerance, the one that is farthest off is
- * to be moved.
+ * to be moved; at once, unless only a doubt has it, or what it was set from, stand there.
  */
 function markMoves(
+  plan: StakePlan,
+  suspects: readonly Suspect[],
   stakes: readonly AsSetStake[],
   outline: readonly AsSetPiece[],
 ): readonly AsSetStake[] {
@@ -77,7 +81,16 @@ function markMoves(
       .filter((s) => s.toward !== '')
       .map((s) => s.stake),
   );
-  return stakes.map((s) => ({ ...s, move: toMove.has(s.stake) }));
+  const blamed = (strong: boolean) =>
+    suspects.filter((s) => s.strong === strong).flatMap((s) => s.likeliest.stake ?? []);
+  const [found, doubted] = [blamed(true), blamed(false)];
+  const moveOf = (id: string): AsSetStake['move'] => {
+    if (!toMove.has(id)) return 'no';
+    const hangsOn = settingMarks(plan, id);
+    const isDoubt = doubted.some((d) => hangsOn.has(d)) && !found.some((f) => hangsOn.has(f));
+    return isDoubt ? 'once-measured-again' : 'now';
+  };
+  return stakes.map((s) => ({ ...s, move: moveOf(s.stake) }));
 }
 
 const pieceStakes = ({ piece }: AsSetPiece): string[] =>

@@ -28,6 +28,8 @@ export interface Candidate {
   readonly placeOf: (id: string) => Point;
   /** Keys of the rows taken out or changed. */
   readonly keys: readonly string[];
+  /** Key of the one row that is wrong; null when no single one is. */
+  readonly blamed: string | null;
 }
 
 /** Explanations whose cost is within this of the best cannot be ruled out: a likelihood of 1 in 20. */
@@ -127,6 +129,7 @@ function oneReading(s: Standing, i: number): Candidate {
     net: without(s.net, [row.key]),
     placeOf: placesAfter(s, freed),
     keys: [row.key],
+    blamed: row.key,
   };
 }
 
@@ -153,6 +156,7 @@ function movedStake(s: Standing, id: string): Candidate[] {
       net: without(s.net, keys),
       placeOf,
       keys,
+      blamed: null,
     },
   ];
 }
@@ -183,6 +187,7 @@ function movedControl(s: Standing, id: string): Candidate[] {
       net: { ...s.net, points },
       placeOf,
       keys: [`control ${id}`],
+      blamed: null,
     },
   ];
 }
@@ -253,6 +258,7 @@ function tryMixUp(s: Standing, mixUp: Alternative): Candidate[] {
       net,
       placeOf: tried.value.placeOf,
       keys: rows.map((r) => r.key),
+      blamed: blamed?.key ?? null,
     },
   ];
 }
@@ -307,6 +313,7 @@ function tryRead(s: Standing, row: AuditRow, meant: string, instead: string): Ca
       net,
       placeOf: tried.value.placeOf,
       keys: [row.key],
+      blamed: row.key,
     },
   ];
 }

@@ -55,7 +55,8 @@ export function findSlips(
       return succeed({ ...readmit(now.value, named, start), first, familyLimit });
     }
     if (named.length >= MOST_SLIPS) return fail(NOTHING_FITS);
-    const candidates = explain(now.value, worst);
+    const found = explain(now.value, worst);
+    const candidates = size > familyLimit ? found : smallErrorsFirst(found);
     named.push(
       name(plan, net, candidates, readings, {
         size,
@@ -89,7 +90,7 @@ function readmit(
     now = tried.value;
     left = left.filter((n) => n !== one);
   }
-  const suspects = left.map((n) => n.suspect);
+  const suspects = left.map((n) => n.suspect).sort((a, b) => b.standardised - a.standardised);
   const strong = suspects.filter((s) => s.strong);
   return { standing: now, suspects: [...strong, ...suspects.filter((s) => !s.strong)] };
 }
@@ -124,6 +125,14 @@ function worstSize(s: Standing): number {
   return worst < 0 ? 0 : Math.abs(s.adjustment.readings[worst]!.standardised);
 }
 
+/** A doubt is laid to an error of its amount before a mix-up that fits as well by chance. */
+function smallErrorsFirst(sorted: readonly Candidate[]): Candidate[] {
+  const limit = sorted[0]!.explanation.cost + RIVAL_MARGIN;
+  const near = sorted.filter((c) => c.explanation.cost <= limit);
+  const small = near.filter((c) => isByAmount(c.explanation));
+  return [...small, ...sorted.filter((c) => !small.includes(c))];
+}
+
 /** The likeliest explanation with those that come near it. */
 function name(
   plan: StakePlan,
@@ -132,20 +141,19 @@ function name(
   readings: readonly MeasuredReading[],
   found: { readonly size: number; readonly strong: boolean; readonly sigmaOf: SigmaOf },
 ): Named {
-  const limit = candidates[0]!.explanation.cost + RIVAL_MARGIN;
+  const limit = Math.min(...candidates.map((c) => c.explanation.cost)) + RIVAL_MARGIN;
   const close = candidates
     .filter((c) => c.explanation.cost <= limit)
     .map((c) => withLine(c, net, readings));
-  const [best, ...others] = cheapestOfEach(close);
-  const likeliest = best!.explanation;
-  const rivals = others.map((c) => c.explanation);
-  const compared = [best!, ...others].slice(0, MOST_COMPARED);
+  const told = cheapestOfEach(close);
+  const [likeliest, ...rivals] = told.map((c) => c.explanation);
+  const compared = told.slice(0, MOST_COMPARED);
   return {
-    keys: best!.keys,
+    keys: told[0]!.keys,
     suspect: {
-      likeliest,
+      likeliest: likeliest!,
       rivals,
-      sure: sureOf(likeliest, rivals),
+      sure: sureOf(told),
       strong: found.strong,
       standardised: found.size,
       next: rivals.length > 0 ? nextReading(plan, compared, found.sigmaOf) : null,
@@ -167,23 +175,26 @@ function withLine(
 function cheapestOfEach(sorted: readonly Candidate[]): Candidate[] {
   const first = new Map<string, Candidate>();
   for (const c of sorted) {
-    const slip = slipOf(c.explanation);
+    const slip = slipOf(c);
     if (!first.has(slip)) first.set(slip, c);
   }
   return [...first.values()];
 }
 
 /** What was done, whatever its amount; mix-ups have none and are told apart by their words. */
-const slipOf = (e: Explanation): string =>
-  `${e.kind} ${e.stake} ${readingKey(e)} ${BY_AMOUNT.includes(e.kind) ? '' : e.words}`;
+const slipOf = ({ explanation: e, ...c }: Candidate): string =>
+  `${e.kind} ${e.stake} ${readingKey({ explanation: e, ...c })} ${isByAmount(e) ? '' : e.words}`;
 
 const BY_AMOUNT: readonly SlipKind[] = ['tie', 'reading', 'moved', 'control'];
+const isByAmount = ({ kind }: Explanation): boolean => BY_AMOUNT.includes(kind);
 
-const readingKey = (e: Explanation): string =>
-  e.reading ? `${e.line ?? ''} ${e.reading.from} ${e.reading.to}` : `${e.kind} ${e.stake}`;
+const readingKey = ({ explanation: e, blamed }: Candidate): string =>
+  blamed ?? `${e.kind} ${e.stake}`;
 
-function sureOf(likeliest: Explanation, rivals: readonly Explanation[]): Suspect['sure'] {
-  if (rivals.every((r) => readingKey(r) === readingKey(likeliest))) return 'reading';
-  const same = likeliest.stake !== null && rivals.every((r) => r.stake === likeliest.stake);
+function sureOf([likeliest, ...rivals]: readonly Candidate[]): Suspect['sure'] {
+  const wrong = readingKey(likeliest!);
+  if (rivals.every((r) => readingKey(r) === wrong)) return 'reading';
+  const { stake } = likeliest!.explanation;
+  const same = stake !== null && rivals.every((r) => r.explanation.stake === stake);
   return same ? 'stake' : 'neither';
 }

@@ -13,6 +13,7 @@ import type { AuditNetwork, AuditRow } from './audit-network';
 import { DEFINITE, type Candidate } from './explain';
 import type { Explanation } from './model';
 import { placeSetting, type PlaceOf, type SettingPair } from './place-setting';
+import { settingMarks } from './setting-marks';
 import { readingWords, settingWords } from './words';
 
 /** A reading is grossly off beyond both. */
@@ -113,21 +114,8 @@ interface Job {
 
 /** The stakes themselves and every stake that they were set from. */
 function ancestry(plan: StakePlan, ids: readonly string[]): Stake[] {
-  const byId = new Map(plan.stakes.map((s) => [s.id, s]));
-  const found = new Map<string, Stake>();
-  const visit = (id: string): void => {
-    const stake = byId.get(id);
-    if (!stake || found.has(id)) return;
-    found.set(id, stake);
-    setFrom(stake).forEach(visit);
-  };
-  ids.forEach(visit);
-  return [...found.values()];
-}
-
-function setFrom({ set }: Stake): readonly string[] {
-  if (set.method === 'ties') return [set.tie1.from, set.tie2.from];
-  return [set.method === 'chord' ? set.chordFrom : set.tie1.from, set.lineTo];
+  const marks = new Set(ids.flatMap((id) => [...settingMarks(plan, id)]));
+  return plan.stakes.filter((s) => marks.has(s.id));
 }
 
 const moved = (net: AuditNetwork, at: ReadonlyMap<string, Point>): AuditNetwork => ({
@@ -151,6 +139,7 @@ function wrongReading(job: Job, worst: Misfit, cost: number): Candidate {
     net: { ...job.net, rows: job.net.rows.filter((r) => r !== row) },
     placeOf: job.placeOf,
     keys: [row.key],
+    blamed: row.key,
   };
 }
 
@@ -187,7 +176,8 @@ function mixUps(job: Job, stake: Stake): Candidate[] {
       words: a.words,
       cost: cost - DEFINITE,
     };
-    return { explanation, net, placeOf, keys: rows.map((r) => r.key) };
+    const keys = rows.map((r) => r.key);
+    return { explanation, net, placeOf, keys, blamed: blamed?.key ?? null };
   });
 }
 
@@ -264,5 +254,6 @@ function longTape(
     net: { ...net, rows: net.rows.filter((r) => r.key !== row.key) },
     placeOf,
     keys: [row.key],
+    blamed: row.key,
   };
 }

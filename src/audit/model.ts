@@ -101,8 +101,11 @@ export interface AsSetStake {
   readonly smallestSlipIn: number | null;
   /** Named by the likeliest explanation of a suspect. */
   readonly suspect: boolean;
-  /** Pull it and set it again: the outline cannot be drawn well from where it stands. */
-  readonly move: boolean;
+  /**
+   * Pull it and set it again, for the outline cannot be drawn well from where it stands: now, or only
+   * once its readings are made again, for that it stands there is no more than a doubt.
+   */
+  readonly move: 'no' | 'now' | 'once-measured-again';
 }
 
 /** A piece of the outline drawn between stakes where they stand. */

@@ -1,4 +1,5 @@
 /** The audit as lines of plain words, the verdict first. */
+import { CRITICAL } from '../adjust/reliability';
 import { formatLimit, type LengthSystem } from '../base/quantity';
 import type { AsSetStake, Audit, Suspect } from './model';
 import { suspectWords } from './verdict';
@@ -9,7 +10,7 @@ export function auditLines(audit: Audit, system: LengthSystem): string[] {
   return [
     audit.verdict,
     ...audit.suspects.flatMap((s, i) => ['', ...suspectLines(s, i + 1)]),
-    ...moveLines(audit, system),
+    ...moveLines(audit.stakes, system),
     ...unprovenLines(audit.stakes),
     '',
     certaintyLine(audit),
@@ -40,16 +41,16 @@ const nextLines = (next: NonNullable<Suspect['next']>): string[] => [
   ...next.wouldRead.map((w) => `   ${w.reading.text} if ${w.words}`),
 ];
 
-function moveLines({ stakes, suspects }: Audit, system: LengthSystem): string[] {
-  const toMove = stakes.filter((s) => s.move);
-  const doubted = suspects.filter((s) => !s.strong).map((s) => s.likeliest.stake);
-  const again = ({ stake }: AsSetStake): string =>
-    doubted.includes(stake) ? ', once measured again' : '';
-  if (toMove.length === 0) return [];
+function moveLines(stakes: readonly AsSetStake[], system: LengthSystem): string[] {
+  const told = (move: AsSetStake['move'], head: string): string[] => {
+    const list = stakes.filter((s) => s.move === move);
+    if (list.length === 0) return [];
+    const lines = list.map((s) => `   ${s.stake}, ${formatLimit(s.offIn, system)} ${s.toward}`);
+    return ['', head, ...lines];
+  };
   return [
-    '',
-    'Pull and set again:',
-    ...toMove.map((s) => `   ${s.stake}, ${formatLimit(s.offIn, system)} ${s.toward}${again(s)}`),
+    ...told('now', 'Pull and set again:'),
+    ...told('once-measured-again', 'Measure again; if it is so, pull and set again:'),
   ];
 }
 
@@ -60,10 +61,13 @@ function unprovenLines(stakes: readonly AsSetStake[]): string[] {
 
 function certaintyLine(audit: Audit): string {
   const readings = audit.readings === 1 ? '1 reading.' : `${audit.readings} readings.`;
-  if (audit.falseAlarmChance === 0) return `${readings} None of them controls another.`;
-  const jobs = Math.max(1, Math.floor(1 / audit.falseAlarmChance));
-  return (
-    `${readings} With no slip at all, at most one job in ${jobs} of this size raises a doubt; ` +
-    `at most one in 20 goes beyond ${audit.familyLimit.toFixed(2)} sigma, where a doubt becomes a finding.`
-  );
+  const { falseAlarmChance: chance, familyLimit } = audit;
+  if (chance === 0) return `${readings} None of them controls another.`;
+  const doubts =
+    chance > 0.5
+      ? `${readings} With no slip at all a job of this size may well raise an alarm`
+      : `${readings} With no slip at all, at most one job in ${Math.floor(1 / chance)} of this size raises an alarm`;
+  return familyLimit > CRITICAL
+    ? `${doubts}, and at most one in 20 one beyond ${familyLimit.toFixed(2)} sigma, where a doubt becomes a finding.`
+    : `${doubts}.`;
 }

@@ -24,7 +24,10 @@ function headline(suspects: readonly Suspect[], readings: number): string {
       : `All ${readings} readings fit the plan.`;
   }
   const strong = suspects.filter((s) => s.strong).length;
-  if (strong === 0) return `No clear slip. ${suspectWords(first)}`;
+  if (strong === 0) {
+    const more = suspects.length > 1 ? ` ${suspects.length} doubts, this one most.` : '';
+    return `No clear slip. ${suspectWords(first)}${more}`;
+  }
   const more = strong > 1 ? ` ${strong} things do not fit, this one most.` : '';
   return `${suspectWords(first)}${more}${doubtWords(suspects.length - strong)}`;
 }

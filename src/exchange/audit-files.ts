@@ -12,6 +12,11 @@ const GAP_COLUMNS = 'gap_in,step_in,changed,within';
 
 const yes = (value: boolean): string => (value ? 'yes' : 'no');
 
+const MOVE = { no: 'no', now: 'yes', 'once-measured-again': 'measure again' } as const;
+
+const moved = (audit: Audit, move: keyof typeof MOVE): string[] =>
+  audit.stakes.filter((s) => s.move === move).map((s) => s.stake);
+
 /** One row per stake in setting order: where it stands by all readings together. */
 export function asSetCsv(audit: Audit | null): string {
   return writeCsv(
@@ -29,7 +34,7 @@ export function asSetCsv(audit: Audit | null): string {
       s.proof,
       s.smallestSlipIn,
       yes(s.suspect),
-      yes(s.move),
+      MOVE[s.move],
     ]),
   );
 }
@@ -71,7 +76,8 @@ export function auditJson(audit: Audit): string {
       },
     })),
     unproven: audit.stakes.filter((s) => s.proof === 'unproven').map((s) => s.stake),
-    move: audit.stakes.filter((s) => s.move).map((s) => s.stake),
+    move: moved(audit, 'now'),
+    move_once_measured_again: moved(audit, 'once-measured-again'),
   };
   return `${JSON.stringify(body, null, 2)}\n`;
 }

@@ -24,6 +24,9 @@ const MOST_READINGS = 5000;
 const LONGEST_FT = 10_000;
 const HEADER = 'stake,from,reading,note';
 
+/** The columns that are read; others may stand beside them. */
+const COLUMNS: readonly string[] = ['stake', 'from', 'reading', 'reading_ft', 'reading_m', 'note'];
+
 type Unit = 'text' | 'ft' | 'm';
 
 interface Columns {
@@ -135,7 +138,7 @@ function readHeader({ line, cells }: CsvLine, where: string): Result<Columns> {
     ['reading_m', 'm'],
   ];
   const given = units.filter(([name]) => at(name) >= 0);
-  const twice = names.find((name, i) => name !== '' && at(name) !== i);
+  const twice = names.find((name, i) => COLUMNS.includes(name) && at(name) !== i);
   if (twice !== undefined) {
     const what = `the column "${twice.slice(0, 40)}" is named twice`;
     return fail(
@@ -201,19 +204,31 @@ function readRow(
   return succeed({ line, ...ends, ft: length.value, text, note: cell(columns.note) });
 }
 
+const DIGITS = /^\d+$/;
+/** The rest of a reading after a decimal comma: `5"`, `75`, `5 cm`. */
+const AFTER_COMMA = /^\d+\s*(["″”]|in|inches|m|cm|mm)?$/i;
+
 /** A reading that a comma cut in two, or that stands one column too far; null when it does not. */
 function misplacedWords(cells: readonly string[], columns: Columns): string | null {
   if (cells.slice(columns.count).some((cell) => cell !== '')) {
     return `it has ${cells.length} values under ${columns.count} names`;
   }
-  const [reading, note] = [cells[columns.reading] ?? '', cells[columns.note] ?? ''];
-  if (reading === '' && (NUMBER.test(note) || (HAS_UNIT.test(note) && parseLength(note).ok))) {
-    return `the reading is empty and the note, ${note}, is one`;
+  const { reading: at, unit } = columns;
+  const [reading, next] = [cells[at] ?? '', isPlace(at + 1, columns) ? '' : (cells[at + 1] ?? '')];
+  if (reading === '' && HAS_UNIT.test(next) && parseLength(next).ok) {
+    return `the reading is empty and after it stands ${next}`;
   }
-  return columns.unit !== 'text' && NUMBER.test(reading) && NUMBER.test(note)
-    ? `the note after ${reading} is a number, ${note}`
+  if (unit !== 'text') {
+    return DIGITS.test(reading) && DIGITS.test(next)
+      ? `${reading} and after it ${next} look like one number with a decimal comma`
+      : null;
+  }
+  return /\d$/.test(reading) && AFTER_COMMA.test(next)
+    ? `${reading} and after it ${next} look like one reading with a decimal comma`
     : null;
 }
+
+const isPlace = (at: number, { stake, from }: Columns): boolean => at === stake || at === from;
 
 const misplacedReading = (where: string, what: string): Problem =>
   problem(

@@ -3,6 +3,7 @@ import { formatLength } from '../base/quantity';
 import type { Feet } from '../base/units';
 import type { OutlinePiece, Stake, StakeKind, StakePlan, TapeSpec } from '../stakeout/model';
 import { checkTape } from '../stakeout/tapes';
+import { isShort } from '../stakeout/ties';
 import { headsNear } from './list-tasks';
 import { outlinePieceFts } from './outline-length';
 
@@ -18,7 +19,9 @@ export interface InventoryItem {
   readonly usedUp: boolean;
 }
 
-/** Spare string over what the strings take: knots, wraps round the stakes (common practice). */
+/** String to tie off at each end, feet (common practice, no source). */
+export const KNOT_FT = 0.5;
+/** Spare string over what strings and knots take (common practice). */
 export const STRING_SPARE = 0.05;
 /** Dots along a drawn line stand no further apart than this (common practice). */
 export const DOT_SPACING_FT = 1;
@@ -63,6 +66,12 @@ function stakeItems(stakes: StakePlan): InventoryItem[] {
   return [
     ...kinds,
     piece('stakes-all', 'Stakes and pins in all', all, 'stakes out = stakes in'),
+    piece(
+      'caps',
+      'Caps for pins',
+      stakes.stakes.filter((s) => s.kind === 'pin').length,
+      'one to a pin',
+    ),
     piece('tags', 'Count tags', all, `one to a stake or pin: ${numbersText(stakes.stakes)}`),
   ];
 }
@@ -98,9 +107,9 @@ function lineItems(stakes: StakePlan): InventoryItem[] {
     {
       id: 'string',
       name: 'String, bright',
-      quantity: Math.ceil(stakes.stringFt * (1 + STRING_SPARE)),
+      quantity: Math.ceil(stringLoadFt(stakes)),
       unit: 'ft',
-      note: `${text(stakes.stringFt)} in ${stakes.strings} strings, and 5 % spare`,
+      note: `${text(stakes.stringFt)} in ${stakes.strings} strings, knots, 5 % spare`,
       usedUp: false,
     },
     {
@@ -115,6 +124,10 @@ function lineItems(stakes: StakePlan): InventoryItem[] {
   ];
 }
 
+/** What the strings take with their knots, and the spare. */
+const stringLoadFt = ({ stringFt, strings }: StakePlan): Feet =>
+  (stringFt + 2 * KNOT_FT * strings) * (1 + STRING_SPARE);
+
 /** Two for the ties, and one that stays free for the checks. */
 function tapeItems(stakes: StakePlan): InventoryItem[] {
   const { spec } = stakes;
@@ -122,16 +135,18 @@ function tapeItems(stakes: StakePlan): InventoryItem[] {
   const text = (fts: readonly Feet[]) => formatLength(Math.max(...fts), spec.system);
   const read = `longest reading ${text(stakes.stakes.flatMap(({ set }) => readings(set)))}`;
   const checked = text(stakes.stakes.map(({ check }) => check.reading.ft));
+  const along = stakes.stakes.some(({ set }) => isShort(set)) ? ', one along short lines' : '';
   const check = checkTape(spec);
   const held = secondTape
     ? [
         piece('tape-1', tapeName(tape, stakes), 1, `first tape for the ties; ${read}`),
         piece('tape-2', tapeName(secondTape, stakes), 1, 'second tape for the ties'),
       ]
-    : [piece('tape', tapeName(tape, stakes), 2, `for ties, one along short lines; ${read}`)];
+    : [piece('tape', tapeName(tape, stakes), 2, `for the ties${along}; ${read}`)];
   return [
     ...held,
     piece('tape-check', tapeName(check, stakes), 1, `for the checks; longest reading ${checked}`),
+    piece('anchors', 'Awls or weights', spec.crew === 2 ? 3 : 1, 'hold a zero where nobody stands'),
   ];
 }
 
@@ -167,8 +182,14 @@ function toolItems(stakes: StakePlan): InventoryItem[] {
       `hold the marker on the tape; longest radius ${radius}`,
     ),
     ...offsetTools(stakes, offsets),
+    piece('poles', 'Ranging pole', hasLines(stakes) ? 1 : 0, 'to sight along a line'),
+    piece('markers', 'Paint, with its marker', 1, 'for the dots; never a utility-locate colour'),
+    piece('gloves', 'Gloves and eye protection', stakes.spec.crew, 'one set to a person'),
   ];
 }
+
+const hasLines = (stakes: StakePlan): boolean =>
+  stakes.stakes.some(({ set }) => set.method === 'line');
 
 /** Radii that are swung. */
 const radiusFt = (one: OutlinePiece): Feet[] => ('radius' in one ? [one.radius.ft] : []);

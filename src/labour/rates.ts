@@ -112,7 +112,7 @@ export const RATES = {
     name: 'Set and check the stakes of the short tape',
     unit: 'stakes',
     rate: rate('min each', 0.6, 1, 2),
-    people: 'pairs',
+    people: 2,
   },
   'tie-strings': {
     name: 'Tie the strings off at their stakes',
@@ -121,7 +121,7 @@ export const RATES = {
     people: 'pairs',
   },
   'pull-strings': {
-    name: 'Pull the strings',
+    name: 'Stretch the strings',
     unit: 'ft',
     rate: rate('s per ft', 2, 3, 5, STRING_SOURCE),
     people: 'pairs',

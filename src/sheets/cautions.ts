@@ -40,15 +40,15 @@ function before(keepOuts: readonly string[]): Caution[] {
     ),
     tick(
       'Call before you dig',
-      'Call 811 (in the US) 2 to 3 business days before, as the state law says. A driven stake counts as digging unless state law says otherwise. Near a locate mark dig by hand only, as the state law says (18 to 24 in each side). 811 does not mark private irrigation and wiring.',
+      'Call 811 (in the US) 2 to 3 business days before, as the state law says. A driven stake counts as digging unless state law says otherwise. Nearer to a locate mark than it says (18 to 24 in each side) no stake is driven and digging is by hand. 811 does not mark private irrigation and wiring.',
     ),
     tick(
       'No stakes here',
-      `No stake over a located line, an irrigation main or lateral, a valve box, a drain or a wire.${named} A stake that falls there is not driven: mark the spot and tell whoever holds this plan.`,
+      `No stake over a located line, an irrigation main or lateral, a valve box, a drain or a wire.${named} A stake that falls there is not driven: dot the spot, hold tapes at the dot, take one off each count. A control: stop, and have the plan made anew with that ground kept out.`,
     ),
     tick(
       'Heads and boxes',
-      'Every sprinkler head and valve box in the set-out area and in the way of a machine carries a flag.',
+      'Every head and valve box in the set-out area carries a flag. Before any machine starts, its driver has walked the passes: every head down and flush, every box shut.',
     ),
     tick(
       'Water off',
@@ -65,11 +65,11 @@ function settingOut(): Caution[] {
     ),
     rule(
       'Check over its limit',
-      'Pull the stake, take both its readings again, set it again. Over again: stop, and measure between the two marks that it is set from before anything else. A grey row marked over is less sure than the plan asks: take its readings twice.',
+      'Pull the stake, take both its readings again, set it again. Over again: stop, and check the two marks it is set from by their own rows. Grey rows marked over, and rows with two black squares, are less sure: take their readings twice.',
     ),
     tick(
       'Gloves, eyes, caps',
-      'Whoever drives wears eye protection and gloves, nobody holds a stake with the hand while another hits it. Every steel pin carries a cap or a ball, so that nobody falls on its end.',
+      'Whoever drives wears eye protection and gloves; nobody holds a stake that another hits. Caps for all pins are at hand: a pin gets its cap as soon as it stands.',
     ),
     rule(
       'Trip hazard',

@@ -84,12 +84,15 @@ function alongOther(out: Point, held: Point): Point {
   return { x: across.x * share, y: across.y * share };
 }
 
+/** Whether the check may miss a large slip in one of the readings: they are to be read twice. */
+export const isBlind = (stake: Stake, at: Places): boolean => leastShownIn(stake, at) > MOST_IN;
+
 /** The head's sentence of a round: from which size on its checks show a slip, and where they do not. */
 export function roundCheckWords(rows: readonly Stake[], at: Places, system: LengthSystem): string {
   const slips = rows.map((stake) => ({ id: stake.id, least: leastShownIn(stake, at) }));
   const shown = slips.filter(({ least }) => least <= MOST_IN);
   const rest = slips.filter(({ least }) => least > MOST_IN).map(({ id }) => id);
-  const blind = `At ${idList(rest)} the check may miss a slip in one of the readings: read twice.`;
+  const blind = `At ${idList(rest)} (two black squares) the check may miss a slip in one of the readings: take them twice.`;
   if (shown.length === 0) return blind;
   const size = formatLimit(Math.max(...shown.map(({ least }) => least)), system);
   const seen = `The checks show a slip of ${size} or more in any one reading.`;

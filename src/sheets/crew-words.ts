@@ -17,7 +17,7 @@ const PLACES: Readonly<Record<Crew, readonly CrewPlace[]>> = {
   2: [
     {
       who: 'Both',
-      text: 'hook the zeros over the two controls of the round, and the zero of the check tape over its control. One looks back along each tape before it is read: straight, and still at its dot.',
+      text: 'hold the zeros at the two controls of the round, and that of the check tape at its control, with an awl or a weight each. One looks back along each tape before it is read: straight, and still at its dot.',
     },
     { who: 'A', text: 'brings the two tapes together at the readings, tight and level.' },
     { who: 'B', text: 'drives the stake, takes the check and ticks the row.' },
@@ -27,7 +27,7 @@ const PLACES: Readonly<Record<Crew, readonly CrewPlace[]>> = {
     { who: 'B', text: 'holds the second zero at the second control.' },
     {
       who: 'C',
-      text: `${MARKER} Takes the check with the third tape, hooked at its control, and ticks the row.`,
+      text: `${MARKER} Takes the check with the third tape, its zero held at its control by an awl or a weight, and ticks the row.`,
     },
   ],
   4: [
@@ -36,7 +36,7 @@ const PLACES: Readonly<Record<Crew, readonly CrewPlace[]>> = {
     { who: 'C', text: MARKER },
     {
       who: 'D',
-      text: 'follows C with the third tape, hooked at its control: takes the check and ticks the row.',
+      text: 'follows C with the third tape, its zero held at its control by an awl or a weight: takes the check and ticks the row.',
     },
   ],
 };
@@ -52,7 +52,8 @@ const SHORT_PLACES: Readonly<Record<Crew, string>> = {
 export function placesInRound(round: Round, crew: Crew): string {
   if (round.from === null) return SHORT_PLACES[crew];
   const [a, b] = round.from;
-  if (crew === 2) return `Zeros hooked at ${a} and ${b}; A crosses, B drives and checks.`;
+  if (crew === 2)
+    return `Zeros held at ${a} and ${b} by an awl or a weight; A crosses, B drives and checks.`;
   const rest = crew === 3 ? 'C sets and checks.' : 'C sets, D checks.';
   return `A at ${a}, B at ${b}, ${rest}`;
 }

@@ -24,9 +24,9 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
   line: {
     title: 'Line: one tape',
     text:
-      'Hold the zero at the control. Sight from it through the second control and pull the tape ' +
-      'straight toward that one, or straight away from it, as the row says. Drive at the reading. ' +
-      'Toward may go on past the second control.',
+      'Hold the zero at the first control. Toward: pull it straight to the second control and on past ' +
+      'it. Away: pull it straight away from the second control, while somebody there sights over both. ' +
+      'Drive at the reading.',
   },
   offset: {
     title: 'Offset from a line',
@@ -46,9 +46,10 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
   check: {
     title: 'Then the check',
     text:
-      'With the third tape measure from the check named to the stake. Within its limit: tick and go ' +
+      'With the third tape measure from the check named to the stake, to its middle at the ground. ' +
+      'Within its limit: tick and go ' +
       'on. Off by more: pull the stake, take both its readings again, set it again. Twice off: stop, ' +
-      'and measure between the two marks that it is set from.',
+      'and check the two marks that it is set from by their own rows.',
   },
   string: {
     title: 'String',
@@ -60,7 +61,8 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'Swing about a pin',
     text:
       'Loop the tape over the pin and clip the marker at the radius. Keep it tight and walk from the ' +
-      'first stake to the second, turning as named (seen from above); a paint dot at every FOOT. A ' +
+      'first stake to the second, turning as named (seen from above); a paint dot at every FOOT. Carry ' +
+      'the tape over stakes in its way and plumb the dot down; no string may be up there. A ' +
       'step of STEP or less at a stake is right: join it straight. A larger one: see whether radius ' +
       'and pin are those of the row, then check both stakes.',
   },
@@ -68,15 +70,15 @@ const HOW_TO: Readonly<Record<HowToId, Omit<HowTo, 'id'>>> = {
     title: 'Full circle',
     text:
       'Loop the tape over the pin, clip the marker at the radius, and walk all the way round with ' +
-      'the tape tight; a paint dot at every FOOT.',
+      'the tape tight; a paint dot at every FOOT. Carry the tape over stakes in its way.',
   },
   bend: {
     title: 'Bend between two stakes',
     text:
       'Pull a string between the stakes. At its middle measure the offset square to it, left or ' +
-      'right facing the second stake, and put a dot there. A deep one: from each stake to that dot do ' +
-      'the same, a quarter of the offset out (three tenths where it is nearly a half circle). Draw one even ' +
-      'curve through the dots.',
+      'right facing the second stake, and put a dot there. Where the offset is over a fifth of the ' +
+      'string, do the same from each stake to that dot, a quarter of the offset out (over two fifths: ' +
+      'three tenths). Draw one even curve through the dots.',
   },
 };
 

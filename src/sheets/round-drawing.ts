@@ -40,12 +40,13 @@ const FOOT = 10;
  */
 export function drawingHeight(
   kit: Kit,
+  stakes: StakePlan,
   rows: readonly Stake[],
   width: number,
   most: number,
 ): number {
   const key = keyWidth(rows);
-  const ground = groundOf(rows);
+  const ground = groundOf(stakes, rows);
   const window = { minX: 0, maxX: width - key - GAP, minY: 0, maxY: most };
   const { scale } = frameView(ground, boxGrow(window, -EDGE), kit.plan.project.units);
   const wanted = boxHeight(ground) * scale + 2 * EDGE + FOOT + 1;
@@ -54,8 +55,15 @@ export function drawingHeight(
 
 const keyWidth = (rows: readonly Stake[]): number => (rows.length > MANY ? 118 : 150);
 const GAP = 8;
-const groundOf = (rows: readonly Stake[]): Box =>
-  boxGrow(boxOfPoints(rows.map((s) => s.at)) ?? EMPTY_BOX, 3);
+
+/** The stakes of the rows and the outline that leaves them. */
+function groundOf(stakes: StakePlan, rows: readonly Stake[]): Box {
+  const own = new Set(rows.map((s) => s.at));
+  const lines = outlineLines(stakes, standingPoints(stakes)).filter((line) =>
+    [line[0], line[line.length - 1]].some((end) => end !== undefined && own.has(end)),
+  );
+  return boxGrow(boxOfPoints([...own, ...lines.flat()]) ?? EMPTY_BOX, 1);
+}
 
 /** Marks with the drawing's top left at (0, 0), of that size in points. */
 export function planRoundDrawing(
@@ -80,7 +88,7 @@ const EMPTY_BOX: Box = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 function mainMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stake[], window: Box) {
   const { units } = kit.plan.project;
   const open = { ...boxGrow(window, -EDGE), maxY: window.maxY - EDGE - FOOT };
-  const frame = { ...frameView(groundOf(rows), open, units), window };
+  const frame = { ...frameView(groundOf(stakes, rows), open, units), window };
   const at = standingPoints(stakes);
   const inRound = new Set(rows.map((stake) => stake.id));
   const signs = stakes.stakes.flatMap((stake) =>
@@ -153,7 +161,7 @@ function keyMarks(kit: Kit, stakes: StakePlan, round: Round, rows: readonly Stak
   const { field, project } = kit.plan;
   const frame = { ...frameView(fieldBox(field), boxGrow(window, -4), project.units), window };
   const at = standingPoints(stakes);
-  const ground = groundOf(rows);
+  const ground = groundOf(stakes, rows);
   const area = boxRing(ground).map(frame.toPaper);
   const middle = { x: (ground.minX + ground.maxX) / 2, y: (ground.minY + ground.maxY) / 2 };
   const tapes = heldIn(round).map((id) =>

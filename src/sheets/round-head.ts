@@ -47,9 +47,9 @@ export function roundHead(
 }
 
 const SHORT_LEAD =
-  'Short tape, two people, nobody at the controls. Chord: stretch the tape between the two stakes ' +
-  'named and go to its middle. Offset: to the first reading from the first stake. Then measure the ' +
-  'offset square to the tape and drive there. Left and right: standing at the first stake, facing the second.';
+  'Short tape, two people, nobody at the controls. Chord: stretch the tape between the two marks ' +
+  'named and go to its middle. Offset: to the first reading from the first mark. Then measure the ' +
+  'offset square to the tape and drive there. Left and right: standing at the first mark, facing the second.';
 
 function roundLead(round: Round, rows: readonly Stake[]): string {
   if (round.from === null) return SHORT_LEAD;

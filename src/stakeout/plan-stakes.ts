@@ -126,9 +126,7 @@ function bestAttempt(
 }
 
 const faultOf = (a: Attempt): number =>
-  1000 * failures(a) +
-  10 * a.review.offences.filter((o) => o.crosses).length +
-  a.review.largestGapFt;
+  1000 * failures(a) + 10 * crossings(a) + a.review.largestGapFt;
 
 /**
  * The outline in its planned places, fitted again until it holds: what is wrong with it before any
@@ -185,12 +183,17 @@ function shortestOrder(
   spec: StakeoutSpec,
 ): Attempt {
   const ordered = reviewed({ ...attempt, printed: printShortest(attempt) }, tasks, spec);
-  const holds = ordered.review.offences.length <= attempt.review.offences.length;
-  return holds && failures(ordered) <= failures(attempt) ? ordered : attempt;
+  const strays = (a: Attempt): number =>
+    Math.max(limitFt(spec), a.review.largestGapFt) + crossings(a);
+  const holds = failures(ordered) <= failures(attempt) && strays(ordered) <= strays(attempt);
+  return holds ? ordered : attempt;
 }
 
 const failures = ({ joined }: Pick<Attempt, 'joined'>): number =>
   joined.filter((j) => !j.ok).length;
+
+const crossings = ({ review }: Pick<Attempt, 'review'>): number =>
+  review.offences.filter((o) => o.crosses).length;
 
 /** The printed stakes with the outline that they draw. */
 function reviewed(

@@ -52,17 +52,26 @@ test('a grid sheet is printed on request, with strings as far apart as asked', a
   await hasGridSheet(false);
 });
 
-test('a steel tape brings its corrections and takes its class away or back', async () => {
+test('a steel tape brings its corrections, a class its scale; undo takes them back', async () => {
+  const on = (label: string, option: string) =>
+    page
+      .getByRole('group', { name: label, exact: true })
+      .getByRole('radio', { name: option, exact: true })
+      .isChecked();
   await choose('Steel corrections', 'print');
   expect(await page.getByLabel("Tape's temperature", { exact: true }).count()).toBe(1);
   await choose('The other tape', 'steel, 300 ft');
   await choose('Tape class', 'I');
   await shot(page, 'setting-out-steel');
-  const how = page.getByText('Tape test on the bases').first();
-  expect(await how.count()).toBe(1);
-  await page.keyboard.press('Control+z');
-  await page.keyboard.press('Control+z');
-  await page.keyboard.press('Control+z');
+  expect([await on('The other tape', 'steel, 300 ft'), await on('Tape class', 'I')]).toEqual([
+    true,
+    true,
+  ]);
+  for (let k = 0; k < 3; k++) await page.keyboard.press('Control+z');
   await settled(page);
   expect(await page.getByLabel("Tape's temperature", { exact: true }).count()).toBe(0);
+  expect([await on('The other tape', 'alike'), await on('Tape class', 'III')]).toEqual([
+    true,
+    true,
+  ]);
 });

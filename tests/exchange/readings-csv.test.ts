@@ -70,25 +70,35 @@ describe('a bad table', () => {
   });
 
   it('with a decimal comma, a value too far right or a foot of inches is named', () => {
-    const text = [
+    const metres = [
       'stake,from,reading_m,note',
       '3,1B,45,175',
       '3,1B,45,175,wet',
-      '3,1B,,45.175',
+      '3,1B,,45.175 m',
       '3,1B,45.175,"wet, cold"',
+      '3,1B,45.175,2',
     ].join('\n');
-    expect(codes(text)).toEqual(
+    expect(codes(metres)).toEqual(
       [2, 3, 4].map((line) => ['reading-misplaced', `day.csv: line ${line}`]),
     );
-    const feet = `stake,from,reading,note\n3,1B,,148' 2"\n3,1B,148' 14"\n3,1B,148' 2 5/4"\n`;
+    const feet = [
+      'stake,from,reading,who',
+      `3,1B,,148' 2"`,
+      `3,1B,148' 14"`,
+      `3,1B,148' 2 5/4"`,
+      `3,1B,148' 2,5"`,
+      `3,1B,148' 4,75`,
+      `3,1B,148' 2",2`,
+    ].join('\n');
     expect(codes(feet)).toEqual([
       ['reading-misplaced', 'day.csv: line 2'],
       ['reading-unreadable', 'day.csv: line 3'],
       ['reading-unreadable', 'day.csv: line 4'],
+      ['reading-misplaced', 'day.csv: line 5'],
+      ['reading-misplaced', 'day.csv: line 6'],
     ]);
-    expect(codes('stake,from,reading,note\n3,1B,148,2 in,\n')).toEqual([
-      ['reading-no-unit', 'day.csv: line 2'],
-    ]);
+    expect(codes('stake,from,reading,note\n3,1B,148,wet\n')[0]![0]).toBe('reading-no-unit');
+    expect(values(`stake,from,reading,who,who\n${check('4')},a,b\n`)).toHaveLength(1);
     const { from, reading } = planned('3');
     expect(values(`stake,from,reading\n3,${from},${reading.text},,\n`)).toHaveLength(1);
   });

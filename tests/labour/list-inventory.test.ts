@@ -16,18 +16,22 @@ describe('the inventory', () => {
       'stakes-outline': 4,
       'stakes-pin': 1,
       'stakes-all': 7,
+      caps: 1,
       tags: 7,
       // 40 by 50 ft of stakes and 10 ft all round, one head to 3600 sq ft.
       flags: Math.ceil(((40 + 20) * (50 + 20)) / 3600),
-      // Three strings of 30 ft and 5 %: 94.5 ft, whole feet up.
-      string: 95,
+      // Three strings of 30 ft, half a foot for each of six knots, and 5 %: 97.65 ft, whole feet up.
+      string: 98,
       // A dot a foot: 30, 30, 30; half a circle of 15 ft radius 47.1; a circle of 5 ft radius 31.4.
       dots: 30 + 30 + 30 + 48 + 32,
       tape: 2,
       'tape-check': 1,
+      anchors: 1,
       hammers: 1,
       'plumb-bobs': 1,
       clips: 1,
+      markers: 1,
+      gloves: 3,
     });
   });
 

@@ -69,7 +69,9 @@ describe('the sheet of what to load', () => {
     expect(who).toEqual(['A', 'B', 'C', 'D'].slice(0, crew));
     const heads = wordsOf(stakePages(kit, stakes, 1, []));
     const [a, b] = stakes.rounds.find((round) => round.from !== null)!.from!;
-    expect(heads).toContain(crew === 2 ? `hooked at ${a} and ${b};` : `A at ${a}, B at ${b},`);
+    expect(heads).toContain(
+      crew === 2 ? `held at ${a} and ${b} by an awl or a weight;` : `A at ${a}, B at ${b},`,
+    );
   });
 });
 

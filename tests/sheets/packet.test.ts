@@ -128,7 +128,7 @@ describe.each(CASES)('packet on $paper in $units', ({ paper, units, width, heigh
       expect(holds).toBe(heads);
       if (texts.some((text) => text === 'left' || text === 'right'))
         expect(texts.join(' ')).toMatch(
-          /standing at (\w+|the first stake),? facing (\w+|the second)\./,
+          /standing at (\w+|the first mark),? facing (\w+|the second)\./,
         );
     }
   });

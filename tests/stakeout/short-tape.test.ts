@@ -65,6 +65,25 @@ describe.each(DEMOS)('%s, stakes of the short tape', (file) => {
     expect(seen / slips).toBeGreaterThan(0.95);
   });
 
+  it('measured from their line’s other end always fail their check where that is a foot off', () => {
+    let tried = 0;
+    for (const s of short) {
+      if (s.set.method !== 'offset') continue;
+      const [a, b] = methodControls(s.set).map((id) => at.get(id)!) as [Place, Place];
+      const e = [(a[0] - b[0]) / away(a, b), (a[1] - b[1]) / away(a, b)] as const;
+      const from = at.get(s.check.from)!;
+      for (const left of [1, -1]) {
+        const [along, out] = [s.set.tie1.reading.ft, left * s.set.offset.ft];
+        const q: Place = [b[0] + along * e[0] - out * e[1], b[1] + along * e[1] + out * e[0]];
+        if (away(q, at.get(s.id)!) < 1) continue;
+        tried++;
+        const shown = 12 * Math.abs(away(q, from) - s.check.reading.ft);
+        expect(shown, s.id).toBeGreaterThan(1.5 * s.check.limitIn);
+      }
+    }
+    expect(tried).toBeGreaterThan(20);
+  });
+
   it('come in rounds of their own behind all that they need, and are walked without long ways back', () => {
     for (const round of plan.rounds) {
       const kinds = new Set(round.stakes.map((id) => isShortTape(byId.get(id)!)));

@@ -25,10 +25,16 @@ export function asSetPages(kit: Kit, carried: StakePlan, audit: Audit): Draft[] 
 function whatToSetAgain(kit: Kit, audit: Audit, lead: string): Draft[] {
   const flow = startFlow(kit.paper);
   addVerdict(kit, flow, audit.verdict);
-  const again = audit.stakes.filter((s) => s.move);
+  const again = audit.stakes.filter((s) => s.move === 'now');
   addHeading(kit, flow, again.length === 0 ? 'No stake to set again' : 'Pull and set again');
   if (again.length > 0) addNote(kit, flow, FIRST);
   for (const stake of again) addStake(kit, flow, stake);
+  const doubtful = audit.stakes.filter((s) => s.move === 'once-measured-again');
+  if (doubtful.length > 0) {
+    flow.add([], 8);
+    addHeading(kit, flow, 'Measure again first; if it is so, pull and set again');
+    for (const stake of doubtful) addStake(kit, flow, stake);
+  }
   flow.add([], 8);
   const changed = audit.outline.filter((p) => p.changed);
   addHeading(kit, flow, 'Pieces with another size than in the packet');

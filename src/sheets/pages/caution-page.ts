@@ -9,8 +9,8 @@ import { startFlow, type Flow } from '../page-flow';
 import type { Draft } from '../sheet-head';
 
 const TEXT_SIZE = 9.5;
-const LINE = 11.5;
-const HEAD_WIDTH = 148;
+const LINE = 11;
+const HEAD_WIDTH = 136;
 
 export function cautionPages(kit: Kit): Draft[] {
   const flow = startFlow(kit.paper);
@@ -35,7 +35,7 @@ function addCaution(kit: Kit, flow: Flow, caution: Caution): void {
   const { left, right } = kit.paper;
   const x = left + HEAD_WIDTH;
   const lines = wrapText(kit.metrics, caution.text, TEXT_SIZE, 'regular', right - x);
-  const height = Math.max(1, lines.length) * LINE + 5;
+  const height = Math.max(1, lines.length) * LINE + 4.5;
   flow.need(height);
   const y = flow.y() + 12;
   flow.add(

@@ -31,7 +31,7 @@ export function holdPoint(kit: Kit, y: number): Mark[] {
     inkText(
       left + 10,
       y + 63,
-      'Out: carried onto the grass. In: back in the box. Not equal: look for the missing one, on foot, until it is found.',
+      'Out: onto the grass. In: back in the box. Not equal: look, on foot, until found. Strings, caps, flags too. One count for all machines.',
       {
         size: 8.5,
       },

@@ -15,7 +15,7 @@ import { startFlow, type Flow } from '../page-flow';
 import { wholeLength } from '../pass-groups';
 import type { Draft } from '../sheet-head';
 
-const ROW = 17.5;
+const ROW = 15.5;
 const QUANTITY_RIGHT = 52;
 const NAME = 64;
 const NOTE = 226;

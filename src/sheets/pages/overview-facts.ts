@@ -34,7 +34,7 @@ function stakeFacts(kit: Kit): FactGroup[] {
         ['strings / swings / bends', `${stakes.strings} / ${stakes.swings} / ${stakes.bends ?? 0}`],
         ...alikeFacts(stakes),
         ...gridFacts(stakes, units),
-        ['string needed', wholeLength(Math.ceil(stakes.stringFt), units)],
+        ['string, without knots', wholeLength(Math.ceil(stakes.stringFt), units)],
         ['tapes used up to', formatLength(project.stakeout.tape.limitFt, units)],
         ['worst stake, 95 %', formatLimit(stakes.worstSemiMajor95In, units)],
         ['target', formatLimit(project.stakeout.target95In, units)],
@@ -93,8 +93,7 @@ function clockFacts(kit: Kit): FactGroup {
   return {
     title: 'Hours',
     rows: [
-      ['people at hand', String(spec.people)],
-      ...setters(kit),
+      people(kit, spec.people),
       ['window', `${window.opens} to ${window.closes}`],
       ['done by, P50', window.finishP50],
       ['done by, P90', window.finishP90],
@@ -107,8 +106,10 @@ function clockFacts(kit: Kit): FactGroup {
   };
 }
 
-const setters = ({ plan: { stakes } }: Kit): [string, string][] =>
-  stakes ? [['of these set out', String(stakes.spec.crew)]] : [];
+const people = ({ plan: { stakes } }: Kit, atHand: number): [string, string] =>
+  stakes
+    ? ['people / at the tapes', `${atHand} / ${Math.min(atHand, stakes.spec.crew)}`]
+    : ['people', String(atHand)];
 
 /** Rounded down: a share is never said to be better than it is. */
 const percent = (share: number): string => `${(Math.floor(share * 1000) / 10).toFixed(1)} %`;

@@ -144,7 +144,7 @@ function problems(kit: Kit, list: readonly Problem[], top: number, bottom: numbe
   const title = list.length === 0 ? 'No problems found' : `Problems and warnings: ${list.length}`;
   const marks: Mark[] = [
     inkText(left, top + 11, title, { size: 12, font: 'heading' }),
-    inkRule(left, right, top + 15, 1.2),
+    inkRule(left, right - FACTS_WIDTH - 12, top + 15, 1.2),
   ];
   let y = top + 28;
   for (const [i, one] of list.entries()) {

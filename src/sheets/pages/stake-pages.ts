@@ -1,10 +1,11 @@
 /** Stake sheets: round after round in setting order, each with its drawing, table and count. */
 import type { Round, Stake, StakePlan } from '../../stakeout/model';
+import { isBlind } from '../check-reach';
 import { moveMarks } from '../draw-labels';
 import type { HowTo } from '../how-to';
 import { addHowTos } from '../how-to-boxes';
 import { inkBox, inkRule, inkText } from '../ink';
-import { stakesById, type Kit } from '../kit';
+import { standingPoints, stakesById, type Kit } from '../kit';
 import type { Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import { drawingHeight, FEW, planRoundDrawing } from '../round-drawing';
@@ -113,6 +114,7 @@ function addRound(
 ): void {
   const width = kit.paper.right - kit.paper.left;
   const rest = TABLE_HEAD + COUNT_HEIGHT;
+  const places = standingPoints(stakes);
   flow.need(opening.height + rest + Math.min(rows.length, LEAST_ROWS) * rowHeight);
   const over = opening.height + rest + rows.length * rowHeight - flow.left();
   const spared = over > 0 && over <= opening.spare ? over : 0;
@@ -128,7 +130,8 @@ function addRound(
       addTableHead(kit, round, flow);
     }
     note();
-    flow.add(stakeRow(kit, stake, i, flow.y(), rowHeight), rowHeight);
+    const twice = isBlind(stake, places);
+    flow.add(stakeRow(kit, stake, i, flow.y(), rowHeight, twice), rowHeight);
   });
   addCount(kit, round, rows.length, flow);
 }
@@ -163,7 +166,9 @@ function roundOpening(
   const few = rows.length <= FEW;
   const drawn = few ? width * FEW_SHARE : width;
   const head = roundHead(kit, stakes, round, rows, few ? width - drawn - 12 : width, false);
-  const tall = few ? Math.max(FEW_HEIGHT, head.height) : drawingHeight(kit, rows, width, drawing);
+  const tall = few
+    ? Math.max(FEW_HEIGHT, head.height)
+    : drawingHeight(kit, stakes, rows, width, drawing);
   const draw = remember((height) =>
     planRoundDrawing(kit, stakes, round, rows, { width: drawn, height }),
   );

@@ -4,7 +4,7 @@ import type { Stake } from '../../stakeout/model';
 import { isShort } from '../../stakeout/ties';
 import { boxRing, inkBox, inkFill, inkRule, inkText } from '../ink';
 import type { Kit } from '../kit';
-import { FAINT, TOWARD_GREY, WHITE, type Mark } from '../marks';
+import { BLACK, FAINT, TOWARD_GREY, WHITE, type Mark } from '../marks';
 import { readingEms, readingMarks } from '../reading-marks';
 import { setWords } from '../stake-words';
 import { kindSign } from '../symbols';
@@ -21,6 +21,8 @@ const RULE = 5.4;
 export const TABLE_HEAD = 16;
 /** `offset` and `chord` are longer words than `ties`, and short readings need fewer digits. */
 const SHORT_SHIFT = 9;
+/** Room for the three figures of a chord's first stake. */
+const CHORD_SHIFT = 17;
 
 /** Left ends of the columns, points from the left margin. Metric readings are narrower. */
 function columns(kit: Kit) {
@@ -72,13 +74,17 @@ export function tableHead(kit: Kit, y: number, short = false): Mark[] {
   ];
 }
 
-/** One row from `top` down. Every fifth row ends in a heavier rule. */
+/**
+ * One row from `top` down. Every fifth row ends in a heavier rule. `twice`: its check may miss a slip, so
+ * that its readings are taken twice.
+ */
 export function stakeRow(
   kit: Kit,
   stake: Stake,
   index: number,
   top: number,
   rowHeight: number,
+  twice: boolean,
 ): Mark[] {
   const y = top + rowHeight - RULE - 0.6;
   const { left, right } = kit.paper;
@@ -97,11 +103,19 @@ export function stakeRow(
     ...(over
       ? [inkText(left + at.over, y, 'over', { size: 8, font: 'bold', align: 'right' })]
       : []),
+    ...(twice ? [twiceSign(left + at.over - (over ? 34 : 12), y)] : []),
     ...tickBox(left + at.set, y - 10),
     ...tickBox(left + at.lifted, y - 10),
     inkRule(left, right, y + RULE, heavy ? 1 : 0.35, heavy ? 0 : FAINT),
   ];
 }
+
+/** Two squares: take the readings twice. */
+const twiceSign = (x: number, y: number): Mark =>
+  inkFill(
+    [0, 6].map((dx) => boxRing({ minX: x + dx, maxX: x + dx + 4.5, minY: y - 6.5, maxY: y - 2 })),
+    BLACK,
+  );
 
 type Columns = ReturnType<typeof columns>;
 
@@ -122,7 +136,7 @@ function setCells(kit: Kit, y: number, stake: Stake, at: Columns): Mark[] {
   const ends =
     method === 'chord'
       ? [
-          inkText(left + at.reading1 + SHORT_SHIFT, y, second.from, from),
+          inkText(left + at.reading1 + CHORD_SHIFT, y, second.from, from),
           inkText(left + at.reading2 - 4, y, 'offset', { ...small, align: 'right' }),
         ]
       : [...along, inkText(left + at.from2, y, second.from, from)];

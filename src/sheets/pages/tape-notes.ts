@@ -92,7 +92,7 @@ function scaleWords(limitIn: number, meanFt: number, limit: string, tape: TapeSp
   return (
     `Mean below zero by more than ${limit}: the tape is long and sets everything too far out. Above: ` +
     'it is short. Stop, and do the same with another tape; go on with one that agrees with the bases. ' +
-    `A tape wrong by less than 1 in ${seen} passes. The plan counts on one ${scale}: only a tape ` +
+    `A tape wrong by less than about 1 in ${seen} may pass. The plan counts on one ${scale}: only a tape ` +
     'laid beside a certified one is known to be that. With two tapes, test each.'
   );
 }

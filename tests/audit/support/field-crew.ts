@@ -16,6 +16,8 @@ export type Slip =
   | { readonly kind: 'tie'; readonly stake: string; readonly tie: 1 | 2; readonly inches: number }
   | { readonly kind: 'swap'; readonly stake: string }
   | { readonly kind: 'side'; readonly stake: string }
+  /** An offset's distance along is taken from the other end of its line, to the same side. */
+  | { readonly kind: 'end'; readonly stake: string }
   | { readonly kind: 'held-at'; readonly stake: string; readonly tie: 1 | 2; readonly at: string }
   | { readonly kind: 'kicked'; readonly stake: string; readonly inches: Place }
   /** A reading made afterwards is written down this much too long. */
@@ -100,7 +102,8 @@ function place(
   }
   const from = set.method === 'chord' ? set.chordFrom : set.tie1.from;
   const [a, b] = [at.get(held(slips, 1, from))!, at.get(held(slips, 2, set.lineTo))!];
-  const along = set.method === 'chord' ? apart(a, b) / 2 : pull(set.tie1.reading.ft + extra(1));
+  const pulled = set.method === 'chord' ? apart(a, b) / 2 : pull(set.tie1.reading.ft + extra(1));
+  const along = slips.some((s) => s.kind === 'end') ? apart(a, b) - pulled : pulled;
   const wrong = slips.some((s) => s.kind === 'side') ? -1 : 1;
   const across = pull(set.offset.ft + extra(2)) * (set.side === 'L' ? 1 : -1) * wrong;
   const skew = set.offset.ft * ((0.5 * Math.PI) / 180) * random.normal();
