@@ -48,7 +48,7 @@ function before(keepOuts: readonly string[]): Caution[] {
     ),
     tick(
       'Heads and boxes',
-      'Every head and valve box in the set-out area carries a flag. Before any machine starts, its driver has walked the passes: every head down and flush, every box shut.',
+      'Every sprinkler head and valve box in the set-out area carries a flag. Before any machine starts, its driver has walked the passes: every head down and flush, every box shut.',
     ),
     tick(
       'Water off',
