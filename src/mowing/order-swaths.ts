@@ -1,5 +1,7 @@
 /** The order in which one machine drives the swaths of one group. Directions are given, never turned. */
 import type { Feet } from '../base/units';
+import { searchTour } from '../tour/search-tour';
+import type { CostMatrix } from '../tour/model';
 import { shortestTurn } from './dubins';
 import type { Pose } from './drive';
 import type { Swath } from './swath-model';
@@ -16,16 +18,13 @@ export type Blocked = (from: Pose, to: Pose) => boolean;
 
 /** Extra way round when the straight line is blocked, as a share of it; a rough guess. */
 const WAY_ROUND = 0.5;
-/** Longest run of swaths moved at once, and sweeps of improvement at most. */
-const LONGEST_MOVE = 40;
-const MOST_SWEEPS = 30;
-/** A move must gain this much, feet. */
-const GAIN = 0.01;
+/** Kicks of the search, for each swath of a group and at most. */
+const KICKS_EACH = 30;
+const MOST_KICKS = 4000;
 
 /**
- * The swaths in driving order, starting from `start`: the better of two openings (bands interleaved:
- * the i-th pass of one band, then the i-th of the next band of the other lay; and nearest neighbour),
- * each improved by moving runs of swaths without reversing them (Or-opt, I. Or 1976).
+ * The swaths in driving order, starting from `start` and ending where it may: a short tour over the
+ * transits from each swath's end to each other's start (`tour/`).
  */
 export function orderSwaths(
   ends: readonly SwathEnds[],
@@ -34,34 +33,30 @@ export function orderSwaths(
   blocked: Blocked,
 ): SwathEnds[] {
   if (ends.length < 2) return [...ends];
-  const cost = costMatrix(ends, start, radius, blocked);
-  const openings = [interleaveBands(ends), nearestNext(ends.length, cost)];
-  const improved = openings.map((order) => improve(order, cost));
-  const best = improved.reduce((a, b) => (tourCost(b, cost) < tourCost(a, cost) ? b : a));
-  return best.map((i) => ends[i]!);
+  const search = searchTour(transits(ends, start, radius, blocked));
+  search.improve(Math.min(MOST_KICKS, KICKS_EACH * ends.length));
+  return search
+    .tour()
+    .slice(1)
+    .map((node) => ends[node - 1]!);
 }
 
-interface Costs {
-  readonly n: number;
-  /** From swath i's exit to swath j's entry at i·n + j; row n is from the start. */
-  readonly at: Float64Array;
-}
-
-function costMatrix(
+/** Node 0 is the start, and the end of the way from whatever swath comes last: that costs nothing. */
+function transits(
   ends: readonly SwathEnds[],
   start: Pose,
   radius: Feet,
   blocked: Blocked,
-): Costs {
-  const n = ends.length;
-  const at = new Float64Array((n + 1) * n);
-  for (let i = 0; i <= n; i++) {
-    const from = i < n ? ends[i]!.exit : start;
-    for (let j = 0; j < n; j++) {
-      at[i * n + j] = i === j ? Infinity : wayLength(from, ends[j]!.entry, radius, blocked);
+): CostMatrix {
+  const count = ends.length + 1;
+  const cost = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    const from = i === 0 ? start : ends[i - 1]!.exit;
+    for (let j = 1; j < count; j++) {
+      if (i !== j) cost[i * count + j] = wayLength(from, ends[j - 1]!.entry, radius, blocked);
     }
   }
-  return { n, at };
+  return { count, cost };
 }
 
 function wayLength(from: Pose, to: Pose, radius: Feet, blocked: Blocked): number {
@@ -69,100 +64,4 @@ function wayLength(from: Pose, to: Pose, radius: Feet, blocked: Blocked): number
   const far = apart > 8 * radius;
   const extra = far && blocked(from, to) ? WAY_ROUND * apart : 0;
   return shortestTurn(from, to, radius).lengthFt + extra;
-}
-
-/** The i-th pass of a band, then the i-th of the next band, band pair by band pair. */
-function interleaveBands(ends: readonly SwathEnds[]): number[] {
-  const bands = new Map<number, number[]>();
-  ends.forEach((e, i) => {
-    const band = e.swath.band ?? 0;
-    bands.set(band, [...(bands.get(band) ?? []), i]);
-  });
-  const keys = [...bands.keys()].sort((a, b) => a - b);
-  const order: number[] = [];
-  for (let k = 0; k < keys.length; k += 2) {
-    const first = bands.get(keys[k]!)!;
-    const second = k + 1 < keys.length ? bands.get(keys[k + 1]!)! : [];
-    for (let i = 0; i < Math.max(first.length, second.length); i++) {
-      if (i < first.length) order.push(first[i]!);
-      if (i < second.length) order.push(second[i]!);
-    }
-  }
-  return order;
-}
-
-function nearestNext(n: number, cost: Costs): number[] {
-  const order: number[] = [];
-  const used = new Uint8Array(n);
-  for (let from = n; order.length < n; from = order[order.length - 1]!) {
-    let best = -1;
-    for (let j = 0; j < n; j++) {
-      if (!used[j] && (best < 0 || cost.at[from * n + j]! < cost.at[from * n + best]!)) best = j;
-    }
-    used[best] = 1;
-    order.push(best);
-  }
-  return order;
-}
-
-function tourCost(order: readonly number[], cost: Costs): number {
-  let sum = 0;
-  let from = cost.n;
-  for (const i of order) {
-    sum += cost.at[from * cost.n + i]!;
-    from = i;
-  }
-  return sum;
-}
-
-function improve(opening: readonly number[], cost: Costs): number[] {
-  const order = [...opening];
-  for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) if (!sweepMoves(order, cost)) break;
-  return order;
-}
-
-/** From the i-th swath in the order to the j-th; −1 is the start, past the end costs nothing. */
-function stepCost(order: readonly number[], cost: Costs, i: number, j: number): number {
-  if (j >= cost.n) return 0;
-  return cost.at[(i < 0 ? cost.n : order[i]!) * cost.n + order[j]!]!;
-}
-
-/** One sweep over every run; the best place for each is taken at once. True when any run moved. */
-function sweepMoves(order: number[], cost: Costs): boolean {
-  let moved = false;
-  for (let from = 0; from < cost.n; from++) {
-    for (let to = from; to < Math.min(cost.n, from + LONGEST_MOVE); to++) {
-      const place = bestPlace(order, cost, from, to);
-      if (place === null) continue;
-      moveRun(order, from, to, place);
-      moved = true;
-    }
-  }
-  return moved;
-}
-
-/** The gap (before index `k`) where the run from–to costs least, if that beats leaving it. */
-function bestPlace(order: readonly number[], cost: Costs, from: number, to: number): number | null {
-  const saved =
-    stepCost(order, cost, from - 1, from) +
-    stepCost(order, cost, to, to + 1) -
-    stepCost(order, cost, from - 1, to + 1);
-  if (saved <= GAIN) return null;
-  let best: number | null = null;
-  let gain = GAIN;
-  for (let k = 0; k <= cost.n; k++) {
-    if (k >= from && k <= to + 1) continue;
-    const after = k < cost.n ? stepCost(order, cost, to, k) : 0;
-    const added = stepCost(order, cost, k - 1, from) + after - stepCost(order, cost, k - 1, k);
-    if (saved - added > gain) {
-      gain = saved - added;
-      best = k;
-    }
-  }
-  return best;
-}
-
-function moveRun(order: number[], from: number, to: number, place: number): void {
-  const run = order.splice(from, to - from + 1);
-  order.splice(place > to ? place - run.length : place, 0, ...run);
 }

@@ -101,8 +101,8 @@ function machines(): Caution[] {
       'Engine off and everything stopped before clearing a reel, a roller or a deck.',
     ),
     rule(
-      'Discharge',
-      'Nobody stands in the discharge direction, and nobody inside the turning ground.',
+      'Discharge, backing',
+      'Nobody stands in the discharge direction, inside the turning ground, or behind a machine that backs up (marked on its sheets): its driver looks behind first.',
     ),
     rule(
       'Rider',

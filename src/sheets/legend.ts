@@ -4,6 +4,8 @@ import type { FontMetrics } from './fonts';
 import type { Mark } from './marks';
 import {
   arrowHead,
+  BACK_DASH,
+  backSign,
   BEND_DASH,
   controlSign,
   EMPTY_DASH,
@@ -43,7 +45,8 @@ export const STAKE_LEGEND: readonly LegendEntry[] = [
 
 export const GUIDE_ENTRY: LegendEntry = { word: 'guide stake', sign: (at) => guideSign(at, 3) };
 
-export const PASS_LEGEND: readonly LegendEntry[] = [
+/** `lifted`: what is off the grass at a turn point; `backs`: the machine backs up in some turn. */
+export const passLegend = (lifted: string, backs: boolean): readonly LegendEntry[] => [
   {
     word: 'pass, from its number',
     sign: (at) => [
@@ -51,8 +54,9 @@ export const PASS_LEGEND: readonly LegendEntry[] = [
       arrowHead({ x: at.x + 4, y: at.y }, 1, 0, 7),
     ],
   },
-  { word: 'turn point, reels up', sign: (at) => turnSign(at, 2.2) },
+  { word: `turn point${lifted}`, sign: (at) => turnSign(at, 2.2) },
   { word: 'turn', sign: (at) => [inkLine(across(at), inkStroke(0.4))] },
+  ...(backs ? [BACKING] : []),
   {
     word: 'empty run',
     sign: (at) => [
@@ -61,6 +65,14 @@ export const PASS_LEGEND: readonly LegendEntry[] = [
     ],
   },
 ];
+
+const BACKING: LegendEntry = {
+  word: 'backs up: look behind',
+  sign: (at) => [
+    inkLine(across(at), inkStroke(1.2, 0, BACK_DASH)),
+    backSign({ x: at.x, y: at.y + 4 }, 7),
+  ],
+};
 
 /** Entries in one row from the left; y is the words' baseline. */
 export function drawLegend(

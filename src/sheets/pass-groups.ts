@@ -15,6 +15,8 @@ export interface PassGroup {
   /** Whether the count of stakes comes before it. */
   readonly afterHold: boolean;
   readonly thenText: ReadonlyMap<number, string>;
+  /** Passes after which the machine backs up. */
+  readonly backs: ReadonlySet<number>;
 }
 
 export const PHASE_WORDS: Readonly<Record<Phase, string>> = {
@@ -51,7 +53,7 @@ function drivenGroups(plan: PassPlan, system: LengthSystem): PassGroup[] {
     const afterHold = hold !== undefined && own[0]!.startS >= hold.startS;
     const all = legs.filter((leg) => leg.machine === machine.id);
     const thenText = thenTexts(all, system);
-    return [{ machine, phase, passes, legs: own, afterHold, thenText }];
+    return [{ machine, phase, passes, legs: own, afterHold, thenText, backs: backsAfter(all) }];
   });
 }
 
@@ -85,6 +87,16 @@ function thenTexts(legs: readonly Leg[], system: LengthSystem): Map<number, stri
   }
   if (pass !== null) texts.set(pass, 'done');
   return texts;
+}
+
+function backsAfter(legs: readonly Leg[]): Set<number> {
+  const backs = new Set<number>();
+  let pass: number | null = null;
+  for (const leg of legs) {
+    if (leg.kind === 'mow') pass = leg.pass;
+    else if (leg.gear === 'reverse' && pass !== null) backs.add(pass);
+  }
+  return backs;
 }
 
 /** A length to the whole foot or metre (short ones to the decimetre): for driving, not for setting out. */

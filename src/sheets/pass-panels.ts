@@ -10,7 +10,7 @@ import type { Kit } from './kit';
 import { LETTER_GREY, type Mark } from './marks';
 import type { PassGroup } from './pass-groups';
 import { planPanels, type Panel } from './plan-panels';
-import { arrowHead, EMPTY_DASH, turnSign } from './symbols';
+import { arrowHead, BACK_DASH, EMPTY_DASH, turnSign } from './symbols';
 import { scaleBar, type ViewFrame } from './view-frame';
 
 export const PASS_LABEL_SIZE = 7.5;
@@ -95,6 +95,7 @@ function betweenMarks(group: PassGroup, frame: ViewFrame): Mark[] {
   return group.legs.flatMap((leg): Mark[] => {
     if (leg.points.length < 2) return [];
     const line = leg.points.map(frame.toPaper);
+    if (leg.gear === 'reverse') return [inkLine(line, inkStroke(1.2, 0, BACK_DASH))];
     if (leg.kind === 'turn') return [inkLine(line, inkStroke(0.35))];
     if (leg.kind !== 'run') return [];
     const [before, tip] = [line[line.length - 2]!, line[line.length - 1]!];

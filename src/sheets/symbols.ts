@@ -102,6 +102,17 @@ export function turnSign(at: Point, half: number): Mark[] {
   return [inkFill([ring], WHITE), inkRing(ring, inkStroke(0.6))];
 }
 
+/** Backing up: an arrow head that points down, open. */
+export const backSign = (at: Point, size: number): Mark =>
+  inkRing(
+    [
+      { x: at.x, y: at.y },
+      { x: at.x - size * 0.6, y: at.y - size },
+      { x: at.x + size * 0.6, y: at.y - size },
+    ],
+    inkStroke(0.9),
+  );
+
 /** A warning sign: filled triangle with its point up, for stakes above the target and for faults. */
 export function warningSign(at: Point, size: number): Mark {
   return inkFill(
@@ -116,7 +127,8 @@ export function warningSign(at: Point, size: number): Mark {
   );
 }
 
-/** Dash patterns: swing, bend, set-out area, empty run, the marker's walk. */
+/** Dash patterns: swing, bend, set-out area, backing up, empty run, the marker's walk. */
+export const BACK_DASH = [3.5, 1.5] as const;
 export const SWING_DASH = [7, 2, 1, 2] as const;
 export const BEND_DASH = [2.4, 1.8] as const;
 export const AREA_DASH = [5, 3] as const;

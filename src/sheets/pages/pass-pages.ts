@@ -6,14 +6,14 @@ import { moveMarks } from '../draw-labels';
 import { cutText, wrapText } from '../fit-text';
 import { inkBox, inkLine, inkRule, inkStroke, inkText } from '../ink';
 import type { Kit } from '../kit';
-import { drawLegend, PASS_LEGEND } from '../legend';
+import { drawLegend, passLegend } from '../legend';
 import { FAINT, type Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import { groupPasses, layWord, PHASE_WORDS, wholeLength, type PassGroup } from '../pass-groups';
 import { drawPassPanel, planPassPanels } from '../pass-panels';
 import { leastScaleIn, type Panel } from '../plan-panels';
 import type { Draft } from '../sheet-head';
-import { arrowHead } from '../symbols';
+import { arrowHead, backSign } from '../symbols';
 import { HOLD_HEIGHT, holdPoint } from './hold-point';
 
 const COLUMNS = 3;
@@ -86,7 +86,7 @@ function layGroup(
   const flow = startFlow(kit.paper);
   if (group.afterHold) flow.add(holdPoint(kit, flow.y()), HOLD_HEIGHT);
   else addBeforeHold(kit, flow);
-  addDrawings(kit, drawn, flow);
+  addDrawings(kit, group, drawn, flow);
   addList(kit, group, flow, rowHeight);
   addCount(kit, group, flow);
   if (told) addUncovered(kit, flow);
@@ -119,9 +119,11 @@ function addBeforeHold(kit: Kit, flow: Flow): void {
   flow.add([], 6);
 }
 
-function addDrawings(kit: Kit, { panels, drawings }: Drawn, flow: Flow): void {
+function addDrawings(kit: Kit, group: PassGroup, { panels, drawings }: Drawn, flow: Flow): void {
   const { left } = kit.paper;
-  flow.add(drawLegend(kit.metrics, PASS_LEGEND, left, flow.y() + 9), LEGEND);
+  const backs = group.passes.some((pass) => group.backs.has(pass.number));
+  const legend = passLegend(group.machine.laysInTransit ? '' : LIFTED, backs);
+  flow.add(drawLegend(kit.metrics, legend, left, flow.y() + 9), LEGEND);
   panels.forEach((panel, i) => {
     const height = panel.frame.window.maxY;
     const words = panels.length > 1 ? `Drawing ${i + 1} of ${panels.length}` : '';
@@ -130,6 +132,9 @@ function addDrawings(kit: Kit, { panels, drawings }: Drawn, flow: Flow): void {
     flow.add(moveMarks(drawings[i]!, left, flow.y()), height + PANEL_GAP);
   });
 }
+
+/** Of machines that lift what leans the grass; the others roll through their turns. */
+const LIFTED = ', cutters and rollers up';
 
 function addList(kit: Kit, group: PassGroup, flow: Flow, rowHeight: number): void {
   let rest: readonly Pass[] = group.passes;
@@ -181,7 +186,8 @@ function columnHead(x: number, width: number, y: number): Mark[] {
 
 function passCells(kit: Kit, group: PassGroup, pass: Pass, x: number, y: number, width: number) {
   const lay = layWord(pass);
-  const room = width - 90 - 11;
+  const backs = group.backs.has(pass.number);
+  const room = width - 90 - 11 - (backs ? 10 : 0);
   const next = cutText(kit.metrics, group.thenText.get(pass.number) ?? '', 8, 'regular', room);
   return [
     inkText(x, y, String(pass.number), { size: 10, font: 'bold' }),
@@ -192,6 +198,7 @@ function passCells(kit: Kit, group: PassGroup, pass: Pass, x: number, y: number,
       align: 'right',
     }),
     inkText(x + 90, y, next, { size: 8 }),
+    ...(backs ? [backSign({ x: x + width - 16, y: y - 0.5 }, 6)] : []),
     inkBox(x + width - 10, y - 8, 9, 9, 0.7),
     inkRule(x, x + width, y + 3.6, 0.3, FAINT),
   ];
