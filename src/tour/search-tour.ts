@@ -248,7 +248,7 @@ function kick(state: State, random: Random): void {
     make(state, tour.nodes[a]!, tour.nodes[b]!, tour.nodes[c]!);
   }
   settle(state);
-  if (state.cost < before - state.least) return;
+  if (state.cost <= before + state.least) return;
   for (const exchange of made.reverse()) apply(tour, reversed(exchange));
   state.cost = before;
 }
