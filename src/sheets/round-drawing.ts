@@ -22,8 +22,8 @@ const LABEL_SIZE = 8;
 const SIGN = 2.2;
 /** So few stakes are drawn with their tapes, from the controls. */
 export const FEW = 4;
-/** Labels here stand close; those that find no place are left to the outline drawings. */
-const NEAR = 3;
+/** Labels stand no further off than this many steps; what finds no place is left to the outline drawings. */
+const NEAR = 5;
 /** With more than this the drawing takes what room there is from the key. */
 const MANY = 30;
 
