@@ -66,6 +66,11 @@ const NOTE =
 
 function addProving(kit: Kit, flow: Flow, height: number): void {
   addHeading(kit, flow, 'Proving tapes, before round 1');
+  addNote(
+    kit,
+    flow,
+    'Write down what the tape reads, then that less the printed figure, with its sign.',
+  );
   kit.plan.field.proving.forEach((tape) => addProof(kit, flow, tape, height));
   addScaleCheck(kit, flow);
   flow.add([], 4);
@@ -92,10 +97,11 @@ function addProof(kit: Kit, flow: Flow, tape: ProvingTape, height: number): void
       inkText(left + 190, y, `within ${formatLimit(tape.limitIn, kit.plan.project.units)}`, {
         size: CHECK_SIZE,
       }),
-      inkText(left + 300, y, 'read', { size: 9 }),
-      inkRule(left + 322, left + 420, y + 1),
-      inkBox(left + 440, y - 10, 12, 12),
-      inkText(left + 457, y, 'good', { size: 9 }),
+      inkText(left + 262, y, 'read', { size: 9 }),
+      inkRule(left + 284, left + 358, y + 1),
+      inkRule(left + 370, left + 444, y + 1),
+      inkBox(left + 456, y - 10, 12, 12),
+      inkText(left + 472, y, 'good', { size: 9 }),
       inkBox(left + 496, y - 10, 12, 12),
       inkText(left + 513, y, 'off', { size: 9 }),
       inkRule(left, right, y + 6, 0.35, FAINT),

@@ -20,13 +20,13 @@ export function addTapeChecks(kit: Kit, flow: Flow): void {
   const { stakeout, units } = kit.plan.project;
   const read =
     units === 'metric'
-      ? 'Both tapes read in metres and centimetres.'
-      : 'Both tapes read in feet, inches and quarters, not in tenths of a foot.';
+      ? 'Every tape reads in metres and centimetres.'
+      : 'Every tape reads in feet, inches and quarters, not in tenths of a foot.';
   const rows = [
     ...tapeRows(stakeout, units),
     'Zero: see on each tape whether it starts at the ring, the hook or a printed mark. Hold that point.',
     read,
-    `Lay the two tapes side by side, zeros together, equally tight. Apart by more than ${apart(stakeout, units)}: change one.`,
+    `Lay the tapes side by side, the check tape too, zeros together, equally tight. Apart by more than ${apart(stakeout, units)}: change one.`,
   ];
   for (const row of rows) addTick(kit, flow, row);
   flow.add([], 8);
@@ -49,7 +49,7 @@ export const tapeWords = (tape: TapeSpec, units: LengthSystem): string =>
 
 /** Two of a kind differ by less than a step; two kinds by three sigma of both scales. */
 function apart(spec: Spec, units: LengthSystem): string {
-  if (!spec.secondTape) return 'one step';
+  if (!spec.secondTape) return units === 'metric' ? '5 mm' : '1/4"';
   const shared = Math.min(spec.tape.limitFt, spec.secondTape.limitFt);
   const sigma = Math.hypot(spec.tape.scaleSigma ?? 0, spec.secondTape.scaleSigma ?? 0);
   const stepIn = readingStepFt(units) * 12;
@@ -67,14 +67,14 @@ export function addScaleCheck(kit: Kit, flow: Flow): void {
   const limit = formatLimit(check.limitIn, project.units);
   flow.add(
     [
-      inkText(left, y, `Mean of the ${check.count} differences, read less printed, with sign`, {
+      inkText(left, y, `Mean of the ${check.count}, read less printed, with its sign`, {
         size: 10,
         font: 'bold',
       }),
       inkText(left + 272, y, `at most ${limit}`, { size: CHECK_SIZE }),
-      inkRule(left + 350, left + 420, y + 1),
-      inkBox(left + 440, y - 10, 12, 12),
-      inkText(left + 457, y, 'good', { size: 9 }),
+      inkRule(left + 370, left + 444, y + 1),
+      inkBox(left + 456, y - 10, 12, 12),
+      inkText(left + 472, y, 'good', { size: 9 }),
       inkBox(left + 496, y - 10, 12, 12),
       inkText(left + 513, y, 'off', { size: 9 }),
       inkRule(left, right, y + 6, 0.35, FAINT),
@@ -93,7 +93,7 @@ function scaleWords(limitIn: number, meanFt: number, limit: string, tape: TapeSp
     `Mean below zero by more than ${limit}: the tape is long and sets everything too far out. Above: ` +
     'it is short. Stop, and do the same with another tape; go on with one that agrees with the bases. ' +
     `A tape wrong by less than about 1 in ${seen} may pass. The plan counts on one ${scale}: only a tape ` +
-    'laid beside a certified one is known to be that. With two tapes, test each.'
+    'laid beside a certified one is known to be that. Test every tape of another kind as well.'
   );
 }
 
