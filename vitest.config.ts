@@ -7,9 +7,27 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/app/**', 'tests/cli/**', '**/node_modules/**'],
+          exclude: [
+            'tests/app/**',
+            'tests/cli/**',
+            'tests/contract/**',
+            'tests/proof/**',
+            '**/node_modules/**',
+          ],
           environment: 'node',
           // The engine has no state of its own, so files may share one load of it.
+          isolate: false,
+          maxWorkers: 2,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          // Whole plans, followed from their files and sheets by readers of their own; the proofs, reduced.
+          name: 'whole',
+          include: ['tests/contract/**/*.test.ts', 'tests/proof/**/*.test.ts'],
+          environment: 'node',
           isolate: false,
           maxWorkers: 2,
           testTimeout: 60_000,

@@ -9,6 +9,7 @@ const STEPS = [
   ['lint', ['run', '-s', 'lint']],
   ['dead exports', ['run', '-s', 'dead']],
   ['unit tests', ['run', '-s', 'unit']],
+  ['whole plans', ['run', '-s', 'whole']],
   ['browser tests', ['run', '-s', 'browser']],
 ];
 

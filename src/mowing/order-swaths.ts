@@ -19,8 +19,8 @@ export type Blocked = (from: Pose, to: Pose) => boolean;
 /** Extra way round when the straight line is blocked, as a share of it; a rough guess. */
 const WAY_ROUND = 0.5;
 /** Kicks of the search, for each swath of a group and at most. */
-const KICKS_EACH = 30;
-const MOST_KICKS = 4000;
+const KICKS_EACH = 12;
+const MOST_KICKS = 2000;
 
 /**
  * The swaths in driving order, starting from `start` and ending where it may: a short tour over the

@@ -6,9 +6,9 @@ import type { Plan } from '../../src/plan/model';
 import { composePacket } from '../../src/sheets/compose-packet';
 import { writePdf } from '../../src/sheets/write-pdf';
 import type { SetMethod } from '../../src/stakeout/model';
-import { planFixture } from './plan-fixture';
-import { readPdfLines } from './read-pdf';
-import { sheetFonts } from './sheet-fonts';
+import { planFixture } from '../sheets/plan-fixture';
+import { readPdfLines } from '../sheets/read-pdf';
+import { sheetFonts } from '../sheets/sheet-fonts';
 
 const fonts = sheetFonts();
 const READING = String.raw`(\d+' \d+(?: \d+\/\d+)?"|\d+\.\d{3} m)`;
