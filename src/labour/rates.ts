@@ -145,7 +145,7 @@ export const RATES = {
     people: 'pairs',
   },
   pull: {
-    name: 'Pull strings, pins, stakes and head flags',
+    name: 'Lift strings, pins, stakes and head flags',
     unit: 'pieces',
     rate: rate('min each', 0.12, 0.2, 0.45),
     people: 'pairs',

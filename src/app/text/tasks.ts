@@ -21,7 +21,7 @@ const SHORT: Readonly<Record<string, readonly [string, TaskKind]>> = {
   'draw-swings': ['Swings', 'lines'],
   'draw-bends': ['Bends', 'lines'],
   transfer: ['To the turf', 'lines'],
-  pull: ['Pull', 'lift'],
+  pull: ['Lift', 'lift'],
   count: ['Count', 'lift'],
   graphic: ['Graphic', 'mowing'],
   edge: ['Edge', 'mowing'],

@@ -14,8 +14,8 @@ interface Step {
 const STAKED: readonly Step[] = [
   { head: 'Background', text: 'Mow or rub out. Machine leaves the grass.' },
   { head: 'Set out', text: 'Controls, then stakes, round by round.' },
-  { head: 'Mark', text: 'Strings and swings; dots or a brushed line on the turf.' },
-  { head: 'Pull', text: 'Strings, pins, stakes: all out of the grass.' },
+  { head: 'Mark', text: 'Piece by piece: string or swing, dots on the turf, string off.' },
+  { head: 'Lift', text: 'Strings, pins, stakes: all out of the grass.' },
   { head: 'Hold point', text: 'Stakes out = stakes in. Signed.', hold: true },
   { head: 'Graphic', text: 'Graphic, edge, then borders. Clean up.' },
 ];
