@@ -13,7 +13,8 @@ export function exampleReadings(plan: StakePlan): {
   readonly text: string;
 } {
   const tied = plan.stakes.filter((s) => s.kind !== 'control' && s.set.method === 'ties');
-  const wrong = tied[Math.floor(tied.length / 2)]!;
+  const outline = tied.filter((s) => s.kind === 'outline');
+  const wrong = outline[Math.floor(outline.length / 2)]!;
   const crew = fieldCrew(plan, SEED, [{ kind: 'tie', stake: wrong.id, tie: 1, inches: 12 }]);
   const row = (stake: string, from: string, note: string) => {
     const { ft } = crew.read(stake, from);
