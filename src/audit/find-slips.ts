@@ -182,8 +182,10 @@ function cheapestOfEach(sorted: readonly Candidate[]): Candidate[] {
 }
 
 /** What was done, whatever its amount; mix-ups have none and are told apart by their words. */
-const slipOf = ({ explanation: e, ...c }: Candidate): string =>
-  `${e.kind} ${e.stake} ${readingKey({ explanation: e, ...c })} ${isByAmount(e) ? '' : e.words}`;
+function slipOf(c: Candidate): string {
+  const { kind, stake, words } = c.explanation;
+  return `${kind} ${stake} ${readingKey(c)} ${isByAmount(c.explanation) ? '' : words}`;
+}
 
 const BY_AMOUNT: readonly SlipKind[] = ['tie', 'reading', 'moved', 'control'];
 const isByAmount = ({ kind }: Explanation): boolean => BY_AMOUNT.includes(kind);

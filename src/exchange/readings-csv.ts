@@ -1,15 +1,13 @@
 /** Readings made on the field, from a table or from the phone page's file. */
 import { unknownMark } from '../audit/audit-readings';
 import type { MeasuredReading } from '../audit/model';
-import { tapeSigmaIn } from '../adjust/precise-point';
-import { formatLength, parseLength } from '../base/quantity';
+import { parseLength } from '../base/quantity';
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
-import { inches, metresToFeet } from '../base/units';
-import { pointDistance, type Point } from '../geometry/point';
+import { metresToFeet } from '../base/units';
 import type { StakePlan } from '../stakeout/model';
-import { checkTape } from '../stakeout/tapes';
 import { shortFingerprint } from './crew-data';
 import { readCrewFile } from './crew-file';
+import { anotherPlan, knownPlaces, misfitProblems, type Known } from './misfit-readings';
 import { parseCsv, type CsvLine } from './parse-csv';
 
 /** The plan that readings are of. */
@@ -57,7 +55,8 @@ export function readReadings(
     ? crewReadings(text, where, plan)
     : tableReadings(text, where, plan.stakes);
   if (!read.ok) return read;
-  const problems = wholeFileProblems(read.value, where, plan.stakes);
+  if (read.value.length === 0) return fail(emptyFile(where));
+  const problems = misfitProblems(read.value, where, plan.stakes);
   return problems.length > 0 ? fail(...problems) : succeed(read.value);
 }
 
@@ -100,14 +99,6 @@ function crewReadings(
   ]);
   return problems.length > 0 ? fail(...problems) : succeed(checked);
 }
-
-const anotherPlan = (where: string, what: string): Problem =>
-  problem(
-    'readings-of-another-plan',
-    where,
-    what,
-    'give the readings of the packet that was set out, with the project it was printed from',
-  );
 
 function tableReadings(
   text: string,
@@ -165,11 +156,6 @@ function readHeader({ line, cells }: CsvLine, where: string): Result<Columns> {
     count: names.length,
   });
 }
-
-type Known = ReadonlyMap<string, Point>;
-
-const knownPlaces = (plan: StakePlan): Known =>
-  new Map([...plan.controls, ...plan.stakes].map((p) => [p.id, p.at]));
 
 /** Ids as people write them: `k1` is K1, `#12` and `012` are 12. */
 function findId(cell: string, known: Known): string {
@@ -314,90 +300,3 @@ const lengthProblems = (ft: number, where: string): Problem[] =>
           'correct the reading',
         ),
       ];
-
-function wholeFileProblems(
-  readings: readonly MeasuredReading[],
-  where: string,
-  plan: StakePlan,
-): Problem[] {
-  if (readings.length === 0) return [emptyFile(where)];
-  const disagree = disagreements(readings, where, plan);
-  const wrong = unitProblem(readings, where, plan) ?? planProblem(readings, where, plan);
-  return wrong ? [wrong] : disagree;
-}
-
-/** Two readings of the same distance further apart than two pulls can be. */
-function disagreements(
-  readings: readonly MeasuredReading[],
-  where: string,
-  plan: StakePlan,
-): Problem[] {
-  const first = new Map<string, MeasuredReading>();
-  return readings.flatMap((r) => {
-    const key = [r.stake, r.from].sort().join(' ');
-    const before = first.get(key);
-    if (!before) first.set(key, r);
-    const sigma = inches(tapeSigmaIn(checkTape(plan.spec), r.ft));
-    if (!before || Math.abs(before.ft - r.ft) <= 3 * Math.SQRT2 * sigma) return [];
-    return [
-      problem(
-        'readings-disagree',
-        `${where}: lines ${before.line} and ${r.line}`,
-        `${r.stake} from ${r.from} reads ${before.text} and ${r.text}`,
-        'tape it again and keep the right one',
-      ),
-    ];
-  });
-}
-
-/** What one unit is in another, and how to say so. */
-const CONFUSED = [
-  { ratio: 1 / metresToFeet(1), say: 'metres where feet are meant', fix: 'reading_m' },
-  { ratio: metresToFeet(1), say: 'feet where metres are meant', fix: 'reading_ft' },
-  { ratio: 12, say: 'inches where feet are meant', fix: 'reading_ft, in feet' },
-] as const;
-/** Shortest planned distance whose ratio says anything. */
-const TELLING_FT = 3;
-const RATIO_PLAY = 0.03;
-const ENOUGH = 3;
-
-const plannedFt = (r: MeasuredReading, known: Known): number =>
-  pointDistance(known.get(r.stake)!, known.get(r.from)!);
-
-const middle = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
-
-/** The whole file is in another unit: its readings are off by one factor. */
-function unitProblem(
-  readings: readonly MeasuredReading[],
-  where: string,
-  plan: StakePlan,
-): Problem | null {
-  const known = knownPlaces(plan);
-  const telling = readings.filter((r) => plannedFt(r, known) > TELLING_FT);
-  if (telling.length < ENOUGH) return null;
-  const ratio = middle(telling.map((r) => r.ft / plannedFt(r, known)));
-  const unit = CONFUSED.find((c) => Math.abs(Math.log(ratio / c.ratio)) < RATIO_PLAY);
-  if (!unit) return null;
-  return problem(
-    'readings-units',
-    where,
-    `all readings are off by a factor of ${Math.max(ratio, 1 / ratio).toFixed(2)}: they look like ${unit.say}`,
-    `name the column ${unit.fix}`,
-  );
-}
-
-/** Most readings are nowhere near what the plan says. */
-const FAR_OFF_FT = 5;
-
-function planProblem(
-  readings: readonly MeasuredReading[],
-  where: string,
-  plan: StakePlan,
-): Problem | null {
-  const known = knownPlaces(plan);
-  const off = readings.map((r) => Math.abs(r.ft - plannedFt(r, known)));
-  if (readings.length < ENOUGH || middle(off) <= FAR_OFF_FT) return null;
-  const far = formatLength(middle(off), plan.spec.system);
-  return anotherPlan(where, `half of the readings are off by more than ${far}`);
-}

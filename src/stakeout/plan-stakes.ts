@@ -14,23 +14,18 @@ import { adviseChanges } from './advise';
 import { chooseControls } from './choose-controls';
 import { controlsServe, type ControlPlan } from './control-plan';
 import { traceContours } from './congruent-contours';
-import {
-  contourTask,
-  draftOutline,
-  type ContourTask,
-  type Draft,
-  type DraftContour,
-} from './draft-outline';
+import { contourTask, draftOutline, type ContourTask, type Draft } from './draft-outline';
 import { gridSaving } from './grid-saving';
 import { stakeGround, type StakeGround } from './ground';
 import type { JoinedContour, JoinedPiece } from './join-outline';
 import { ROUNDING_ALLOWANCE_IN, STAKE_SPACING_FT } from './limits';
 import { measureWalk } from './measure-walk';
+import { outlineProblems, type DrawnOutline } from './outline-problems';
 import { DEFAULT_MINUTES } from './minutes';
 import { linkPrices } from './price-links';
 import type { Contour, StakeAdvice, StakeoutSpec, StakePlan } from './model';
 import type { PrintedStakes } from './print-stakes';
-import { reviewOutline, type DrawnContour, type OutlineReview } from './review-outline';
+import { reviewOutline, type DrawnContour } from './review-outline';
 import { joinOutline, sharedShapes } from './share-readings';
 import { printShortest, settleStakes, type Setting } from './set-out';
 import { optionWords, overTargetProblem } from './target-problems';
@@ -44,13 +39,10 @@ const PATIENCE = 3;
 /** Times it is fitted again, before it is printed, after its planned form was. */
 const MOST_DRAFTS = 12;
 
-interface Attempt {
-  readonly draft: Draft;
+interface Attempt extends DrawnOutline {
   readonly controls: ControlPlan;
   readonly setting: Setting;
   readonly printed: PrintedStakes;
-  readonly joined: readonly JoinedContour[];
-  readonly review: OutlineReview;
 }
 
 /**
@@ -318,11 +310,7 @@ function setControl(c: ControlPlan['set'][number]): Control {
 }
 
 function planProblems(best: Attempt, plan: StakePlan): Problem[] {
-  return [
-    ...[overTargetProblem(plan) ?? []].flat(),
-    ...detailProblems(best, plan.spec),
-    ...fitProblems(best, plan),
-  ];
+  return [...[overTargetProblem(plan) ?? []].flat(), ...outlineProblems(best, plan)];
 }
 
 function adviceFor(
@@ -340,67 +328,4 @@ function adviceFor(
     tightestIn: targetIn < Infinity ? targetIn : null,
     options: adviseChanges({ field, stakes: wanted, ground, spec, targetIn: spec.target95In }),
   };
-}
-
-/** One problem for all contours left out, one for each that is drawn but strays. */
-function detailProblems(best: Attempt, spec: StakeoutSpec): Problem[] {
-  const limit = inches(spec.toleranceIn + ROUNDING_ALLOWANCE_IN);
-  const strays = best.review.largestGapFt > limit;
-  const dropped = best.draft.contours.filter(
-    (c, i) => c.pieces.length === 0 || !best.joined[i]!.ok,
-  );
-  const strained = best.draft.contours.filter((c) => strays && c.strained && !dropped.includes(c));
-  return [
-    ...(dropped.length > 0 ? [droppedProblem(dropped)] : []),
-    ...strained.map(strainedProblem),
-  ];
-}
-
-const whereContour = (c: DraftContour): string =>
-  `contour ${c.trace.contour + 1}, ${placeInWords(tracePoint(c.trace, 0))}`;
-
-const droppedProblem = (dropped: readonly DraftContour[]): Problem =>
-  problem(
-    'detail-too-small',
-    whereContour(dropped[0]!) + (dropped.length > 1 ? `, and ${dropped.length - 1} more` : ''),
-    'too small for stakes at least 8 in apart, left out of the outline',
-    'make the art larger or take the detail out',
-    'warning',
-  );
-
-const strainedProblem = (c: DraftContour): Problem =>
-  problem(
-    'detail-too-small',
-    whereContour(c),
-    'a detail is too small to follow with stakes at least 8 in apart',
-    'make the art larger or take the detail out',
-    'warning',
-  );
-
-function fitProblems(best: Attempt, plan: StakePlan): Problem[] {
-  const out: Problem[] = [];
-  const limitIn = plan.spec.toleranceIn + ROUNDING_ALLOWANCE_IN;
-  if (plan.largestGapIn > limitIn) {
-    out.push(
-      problem(
-        'outline-off',
-        'the outline',
-        `as printed it strays ${plan.largestGapIn.toFixed(1)} in from the art, ${limitIn} in are allowed`,
-        'raise the tolerance or make the art larger',
-        'warning',
-      ),
-    );
-  }
-  if (best.review.offences.some((o) => o.crosses)) {
-    out.push(
-      problem(
-        'outline-crosses',
-        'the outline',
-        'two of its lines cross where the art almost touches itself',
-        'lower the tolerance or open the art there',
-        'warning',
-      ),
-    );
-  }
-  return out;
 }

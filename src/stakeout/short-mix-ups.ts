@@ -6,9 +6,8 @@ import { differenceSigmaIn, type PrecisePoint } from '../adjust/precise-point';
 import { feetToInches, inches, type Feet } from '../base/units';
 import { pointDistance, type Point } from '../geometry/point';
 import { CHECK_SIGMAS } from './limits';
-import type { SetMethod } from './model';
 import type { HeldTape } from './tapes';
-import type { SetStake } from './ties';
+import { isShort, type SetStake, type ShortMethod } from './ties';
 
 /** The reading changes by this many limits or more: beyond doubt, whatever the errors of the day. */
 const LIMITS_OVER = 2;
@@ -25,14 +24,9 @@ export function showsMixUps(stake: SetStake, from: PrecisePoint, tape: HeldTape)
   return otherSide(stake).every(shows) && otherEnd(stake).filter(far).every(shows);
 }
 
-type Short = Extract<SetMethod, { method: 'offset' | 'chord' }>;
-
-const isShortSet = (set: SetMethod): set is Short =>
-  set.method === 'offset' || set.method === 'chord';
-
 /** Where the stake stands when its offset goes to the other side. */
 function otherSide({ set, point }: SetStake): Point[] {
-  if (!isShortSet(set)) return [];
+  if (!isShort(set)) return [];
   return [moved(point.at, point.own[1]!, -2 * signedOffset(set))];
 }
 
@@ -43,7 +37,8 @@ function otherEnd({ set, point, baseFt }: SetStake): Point[] {
   return [same, moved(same, point.own[1]!, -2 * signedOffset(set))];
 }
 
-const signedOffset = ({ offset, side }: Short): Feet => (side === 'L' ? offset.ft : -offset.ft);
+const signedOffset = ({ offset, side }: ShortMethod): Feet =>
+  side === 'L' ? offset.ft : -offset.ft;
 
 /** `p` moved by so many feet the way `toward` points. */
 function moved(p: Point, toward: Point, by: Feet): Point {

@@ -346,6 +346,9 @@ export function methodControls(set: SetMethod): readonly [string, string] {
   }
 }
 
+/** A setting with a short tape from a line between two places near by. */
+export type ShortMethod = Extract<SetMethod, { method: 'offset' | 'chord' }>;
+
 /** Set with a short tape from two places near by, without tape holders. */
-export const isShort = (set: SetMethod): boolean =>
+export const isShort = (set: SetMethod): set is ShortMethod =>
   set.method === 'offset' || set.method === 'chord';

@@ -48,7 +48,8 @@ export function searchTour(matrix: CostMatrix, seed = 1): TourSearch {
   const reduced = reduce(matrix, prices);
   const least = (LEAST_GAIN * Math.max(1, prices.cost)) / count;
   const starts = [patchCycles(matrix, prices.next), nearestNext(matrix)];
-  const descended = starts.map((start) => descend(matrix, reduced, start, least));
+  const near = { after: nearLists(reduced, 'after'), before: nearLists(reduced, 'before') };
+  const descended = starts.map((start) => descend(matrix, reduced, near, start, least));
   const [best] = descended.sort((a, b) => a.cost - b.cost);
   return kicking(matrix, best!, seededRandom(seed), prices.cost);
 }
@@ -88,12 +89,15 @@ function nearestNext(matrix: CostMatrix): number[] {
   return tour;
 }
 
-interface State {
-  readonly reduced: CostMatrix;
-  readonly tour: SegmentTour;
-  /** Nodes near after each, and near before each, cheapest first. */
+/** Nodes near after each, and near before each, cheapest first. */
+interface Near {
   readonly after: readonly Int32Array[];
   readonly before: readonly Int32Array[];
+}
+
+interface State extends Near {
+  readonly reduced: CostMatrix;
+  readonly tour: SegmentTour;
   readonly queue: number[];
   readonly queued: Uint8Array;
   readonly least: number;
@@ -106,14 +110,14 @@ interface State {
 function descend(
   matrix: CostMatrix,
   reduced: CostMatrix,
+  near: Near,
   start: readonly number[],
   least: number,
 ): State {
   const state: State = {
+    ...near,
     reduced,
     tour: segmentTour(start),
-    after: nearLists(reduced, 'after'),
-    before: nearLists(reduced, 'before'),
     queue: [...start],
     queued: new Uint8Array(reduced.count).fill(1),
     least,

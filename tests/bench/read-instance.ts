@@ -11,8 +11,8 @@ export interface Instance {
 }
 
 /**
- * Optima of instances of TSPLIB (G. Reinelt, ORSA Journal on Computing 3, 1991; optima as published on
- * its page of ATSP instances).
+ * Optima of instances of TSPLIB (G. Reinelt, ORSA Journal on Computing 3, 1991). Those of ft70, ftv70,
+ * ftv170, kro124p and the rbg are from memory.
  */
 const TSPLIB_OPTIMA: Readonly<Record<string, number>> = {
   br17: 39,

@@ -3,7 +3,7 @@
  * the best tour found, a lower bound of all tours, the proven optimum where one is known or where the
  * two meet, and the seconds that the search took.
  */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { searchTour } from '../../src/tour/search-tour';
 import { boundTour } from '../../src/tour/tour-bound';
@@ -45,8 +45,9 @@ const fail = (words: string): void => {
   process.exitCode = 1;
 };
 
-if (folder === undefined) {
-  fail('Name a folder: npm run -s bench:routes -- FOLDER');
+if (folder === undefined || !existsSync(folder)) {
+  const missing = folder === undefined ? '' : `${folder} is not there. `;
+  fail(`${missing}Name a folder: npm run -s bench:routes -- FOLDER`);
 } else {
   const files = readdirSync(folder).filter((file) => /\.(json|atsp)$/.test(file));
   if (files.length === 0) fail(`${folder}: no .json or .atsp file in it`);

@@ -37,8 +37,13 @@ export function stakePages(
   before: number,
   howTos: readonly HowTo[],
 ): Draft[] {
-  const opening = (round: Round, drawing: number) =>
-    roundOpening(kit, stakes, round, rowsOf(stakes, round), drawing);
+  const places = standingPoints(stakes);
+  const blind = stakes.stakes.filter((stake) => isBlind(stake, places));
+  const twice = new Set(blind.map((stake) => stake.id));
+  const opening = (round: Round, drawing: number): Opening => ({
+    ...roundOpening(kit, stakes, round, rowsOf(stakes, round), drawing),
+    twice,
+  });
   const lay = (openings: ReadonlyMap<Round, Opening>, rowHeight: number) =>
     layStakes(kit, stakes, before, howTos, openings, rowHeight);
   const [leastDrawing, ...tallerDrawings] = DRAWING_HEIGHTS;
@@ -114,7 +119,6 @@ function addRound(
 ): void {
   const width = kit.paper.right - kit.paper.left;
   const rest = TABLE_HEAD + COUNT_HEIGHT;
-  const places = standingPoints(stakes);
   flow.need(opening.height + rest + Math.min(rows.length, LEAST_ROWS) * rowHeight);
   const over = opening.height + rest + rows.length * rowHeight - flow.left();
   const spared = over > 0 && over <= opening.spare ? over : 0;
@@ -130,13 +134,18 @@ function addRound(
       addTableHead(kit, round, flow);
     }
     note();
-    const twice = isBlind(stake, places);
-    flow.add(stakeRow(kit, stake, i, flow.y(), rowHeight, twice), rowHeight);
+    flow.add(stakeRow(kit, stake, i, flow.y(), rowHeight, opening.twice.has(stake.id)), rowHeight);
   });
   addCount(kit, round, rows.length, flow);
 }
 
-interface Opening {
+interface Opening extends Head {
+  /** Stakes whose readings are taken twice. */
+  readonly twice: ReadonlySet<string>;
+}
+
+/** Words and drawing at the top of a round. */
+interface Head {
   readonly height: number;
   /** Height that it gives up to keep a round on one sheet. */
   readonly spare: number;
@@ -161,7 +170,7 @@ function roundOpening(
   round: Round,
   rows: readonly Stake[],
   drawing: number,
-): Opening {
+): Head {
   const width = kit.paper.right - kit.paper.left;
   const few = rows.length <= FEW;
   const drawn = few ? width * FEW_SHARE : width;
