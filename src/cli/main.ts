@@ -3,14 +3,15 @@ import { Command, CommanderError } from 'commander';
 import { auditCommand } from './commands/audit';
 import { checkCommand } from './commands/check';
 import { planCommand } from './commands/plan';
+import { recipesCommand } from './commands/recipes';
 import { timesCommand } from './commands/times';
 
 const program = new Command('swathscribe')
   .description('Lays a pattern or a graphic on a ballpark outfield and prints what a crew needs.')
   .showHelpAfterError('(add --help for the options)')
   .exitOverride();
-for (const command of [planCommand(), checkCommand(), timesCommand(), auditCommand()])
-  program.addCommand(command.exitOverride());
+const commands = [planCommand(), checkCommand(), recipesCommand(), timesCommand(), auditCommand()];
+for (const command of commands) program.addCommand(command.exitOverride());
 
 try {
   await program.parseAsync(process.argv);

@@ -6,9 +6,8 @@ import { liesIn } from '../art/find-move';
 import type { Field } from '../field/model';
 import { overhangInWords } from '../field/place-in-words';
 import { regionSubtract, type Region } from '../geometry/region';
-import type { BandsSpec } from '../pattern/model';
 import type { DesignSpec } from './model';
-import { MOST_LAPS, MOST_MARGIN_FT, MOST_PASSES, MOST_TOLERANCE_IN } from './limits';
+import { MOST_LAPS, MOST_MARGIN_FT, MOST_TOLERANCE_IN } from './limits';
 import { boxWithin } from './near-box';
 
 /** Widths of a pass, and how near the outline must be held. */
@@ -20,45 +19,9 @@ interface Widths {
   readonly toleranceIn: number;
 }
 
-/** Problems of the figures alone: pattern, ground, laps, widths. */
-export function checkFigures(pattern: BandsSpec, design: DesignSpec, widths: Widths): Problem[] {
-  return [...checkBands(pattern), ...checkGround(design), ...checkWidths(widths)];
-}
-
-function checkBands(pattern: BandsSpec): Problem[] {
-  const out: Problem[] = [];
-  if (!Number.isFinite(pattern.bearingDeg)) {
-    out.push(
-      problem(
-        'bearing-unreadable',
-        'pattern.bearingDeg',
-        'the bearing of the bands is not a number',
-        'give degrees clockwise from the line home to second base, such as 0 or 30',
-      ),
-    );
-  }
-  const k = pattern.passesPerBand;
-  if (!Number.isInteger(k) || k < 1 || k > MOST_PASSES) {
-    out.push(
-      problem(
-        'band-passes',
-        'pattern.passesPerBand',
-        `a band of ${k} passes cannot be mown`,
-        `give a whole number of passes from 1 to ${MOST_PASSES}`,
-      ),
-    );
-  }
-  if (!Number.isFinite(pattern.offsetFt)) {
-    out.push(
-      problem(
-        'band-offset',
-        'pattern.offsetFt',
-        'the shift of the band edges is not a length',
-        'give feet, 0 to start a band at second base',
-      ),
-    );
-  }
-  return out;
+/** Problems of the figures alone: ground, laps, widths. */
+export function checkFigures(design: DesignSpec, widths: Widths): Problem[] {
+  return [...checkGround(design), ...checkWidths(widths)];
 }
 
 function checkGround(design: DesignSpec): Problem[] {

@@ -2,15 +2,16 @@
 import { fail, succeed, type Problem, type Result } from '../base/result';
 import { inches, type Feet } from '../base/units';
 import type { Field } from '../field/model';
-import { lineSegment, type Path } from '../geometry/arc';
-import type { Polyline } from '../geometry/polyline';
+import type { Path } from '../geometry/arc';
 import { EMPTY_REGION, regionArea, regionFrom, type Region } from '../geometry/region';
+import { pathOf } from '../pattern/families/between-lines';
 import type { PatternSpec } from '../pattern/model';
+import { resolveRecipe } from '../pattern/resolve-recipe';
 import { checkFigures, checkPlace } from './check-design';
-import { layBackground } from './lay-background';
-import { graphicParts, warnVanishing } from './graphic-parts';
-import { layEdgeLaps } from './edge-laps';
+import { checkCounterChange, graphicParts, warnVanishing } from './graphic-parts';
+import { layEdgeLaps, ringWidth } from './edge-laps';
 import { layGraphicPart, type GraphicPatch } from './lay-graphic';
+import { layPattern, type LaidBand, type LaidPattern, type PatternPatch } from './lay-pattern';
 import type { Design, DesignSpec, Lay, Patch, PatchKind, Stroke } from './model';
 import { subtractNear } from './near-box';
 import { layQuietGround, type QuietGround } from './quiet-ground';
@@ -23,6 +24,8 @@ export interface ComposeInput {
   readonly graphic: Region;
   readonly wideSwathFt: Feet;
   readonly wideCutFt: Feet;
+  /** Smallest radius that the wide mower drives. */
+  readonly wideTurnFt: Feet;
   readonly narrowSwathFt: Feet;
   readonly narrowCutFt: Feet;
   readonly toleranceIn: number;
@@ -31,33 +34,34 @@ export interface ComposeInput {
 const NO_QUIET: QuietGround = { region: EMPTY_REGION, still: EMPTY_REGION, laps: [], strokes: [] };
 
 /**
- * Patches that partition the outfield grass exactly, with the swaths they were made for. Problems:
- * `bearing-unreadable`, `band-passes`, `band-offset`, `edge-laps`, `quiet-margin`, `swath-width`,
- * `tolerance`, `art-off-grass`, `art-on-edge-laps`; warnings `graphic-vanishes`, `no-edge-laps`.
+ * Patches that partition the outfield grass exactly, with the swaths they were made for. Problems: those
+ * of `resolveRecipe`; `edge-laps`, `quiet-margin`, `swath-width`, `tolerance`, `art-off-grass`,
+ * `art-on-edge-laps`, `graphic-on-curves`; warnings `graphic-vanishes`, `no-edge-laps`, `mowing-empty`,
+ * `bend-tight`, `pattern-gap`.
  */
 export function composeDesign(input: ComposeInput): Result<Design> {
-  const { field, pattern, design } = input;
-  const figures = checkFigures(pattern, design, input);
+  const { field, design } = input;
+  const figures = checkFigures(design, input);
   if (figures.length > 0) return fail(...figures);
   const wide = { swathFt: input.wideSwathFt, cutFt: input.wideCutFt };
+  const swath = { ...wide, turnRadiusFt: input.wideTurnFt };
+  const mowings = resolveRecipe(input.pattern, field, swath);
+  if (!mowings.ok) return mowings;
   const graphic = regionFrom(input.graphic);
   const laps = layEdgeLaps(field, design.edgeLaps, wide);
   const misplaced = graphic.length > 0 ? checkPlace(field, graphic, laps.inner) : [];
   if (misplaced.length > 0) return fail(...misplaced);
   const quiet = quietGround(input, graphic, laps.inner);
   const ground = subtractNear(laps.inner, quiet.region);
-  const bands = layBackground(field, pattern, ground, wide);
-  const cut = {
-    swathFt: input.narrowSwathFt,
-    cutFt: input.narrowCutFt,
-    toleranceFt: inches(input.toleranceIn),
-  };
-  const parts = graphic.length > 0 ? graphicParts(input, graphic, bands, cut) : [];
-  const laid = parts.map((part) => layGraphicPart(part, cut));
+  const inset = ringWidth(design.edgeLaps, wide);
+  const pattern = layPattern(field, mowings.value, ground, inset, swath);
+  const curved = graphic.length > 0 ? checkCounterChange(design, graphic, pattern) : [];
+  if (curved.length > 0) return fail(...curved);
+  const laid = layGraphic(input, graphic, pattern);
   const guides: Record<string, Path> = {};
   const under = (region: Region) => subtractNear(region, graphic);
   const patches = [
-    ...bands.map((b) => bearingPatch(b.id, 'background', 0, under(b.region), b.bearingDeg)),
+    ...pattern.patches.map((p) => patternPatch(p, under(p.region), guides)),
     bearingPatch('quiet', 'quiet', 1, under(quiet.still), quietBearing(design)),
     ...quiet.laps.map((lap) => {
       guides[lap.id] = pathOf(lap.guide);
@@ -69,16 +73,23 @@ export function composeDesign(input: ComposeInput): Result<Design> {
     }),
     ...laid.flatMap((l) => l.patches.map((p) => graphicPatch(p, guides))),
   ].filter((patch) => patch.region.length > 0);
-  const strokes = [
-    ...bands.flatMap((b) => b.strokes),
-    ...quiet.strokes,
-    ...laps.strokes,
-    ...laid.flatMap((l) => l.strokes),
-  ].filter(strokeOf(patches));
-  return succeed(
-    { patches, guides, graphic, quiet: quiet.region, strokes },
-    warnings(input, graphic, bands),
-  );
+  const others = [...quiet.strokes, ...laps.strokes, ...laid.flatMap((l) => l.strokes)];
+  const strokes = [...pattern.strokes, ...others.filter(strokeOf(patches))];
+  return succeed({ patches, guides, graphic, quiet: quiet.region, strokes }, [
+    ...mowings.problems,
+    ...pattern.problems,
+    ...warnings(input, graphic, pattern),
+  ]);
+}
+
+function layGraphic(input: ComposeInput, graphic: Region, pattern: LaidPattern) {
+  if (graphic.length === 0) return [];
+  const cut = {
+    swathFt: input.narrowSwathFt,
+    cutFt: input.narrowCutFt,
+    toleranceFt: inches(input.toleranceIn),
+  };
+  return graphicParts(input.design, graphic, pattern, cut).map((part) => layGraphicPart(part, cut));
 }
 
 const quietBearing = (design: DesignSpec): number => (design.graphicLay === 'toward' ? 0 : 180);
@@ -103,6 +114,19 @@ function bearingPatch(
   return { id, kind, layer, tool, lays, region, areaSqFt: regionArea(region) };
 }
 
+/** A patch of the pattern; the lines that its bands follow are added to `guides`. */
+function patternPatch(p: PatternPatch, region: Region, guides: Record<string, Path>): Patch {
+  const lays = p.bands.map((band, i): Lay => bandLay(band, i + 1, guides));
+  const areaSqFt = regionArea(region);
+  return { id: p.id, kind: 'background', layer: 0, tool: 'wide', lays, region, areaSqFt };
+}
+
+function bandLay({ id, lay, way }: LaidBand, order: number, guides: Record<string, Path>): Lay {
+  if ('bearingDeg' in lay) return { order, bearingDeg: lay.bearingDeg };
+  guides[id] = lay.guide;
+  return { order, guides: id, sense: 'forward', way };
+}
+
 function guidePatch(id: string, tool: 'wide' | 'narrow', region: Region): Patch {
   const lays: Lay[] = [{ order: 1, guides: id, sense: 'forward' }];
   const layer = tool === 'wide' ? 2 : 4;
@@ -115,23 +139,17 @@ function graphicPatch(p: GraphicPatch, guides: Record<string, Path>): Patch {
   return guidePatch(p.id, 'narrow', p.region);
 }
 
-const pathOf = (line: Polyline): Path => line.slice(1).map((p, i) => lineSegment(line[i]!, p));
-
 /** Strokes whose patch is still there once the later ones are cut out. */
 function strokeOf(patches: readonly Patch[]): (stroke: Stroke) => boolean {
   const ids = new Set(patches.map((p) => p.id));
   return (stroke) => ids.has(stroke.patch);
 }
 
-function warnings(
-  input: ComposeInput,
-  graphic: Region,
-  bands: ReturnType<typeof layBackground>,
-): Problem[] {
+function warnings(input: ComposeInput, graphic: Region, pattern: LaidPattern): Problem[] {
   const out: Problem[] = [];
   if (input.design.edgeLaps === 0) out.push(noLaps());
   if (input.design.ground.kind === 'plain' && graphic.length > 0) {
-    out.push(...warnVanishing(input.design, graphic, bands));
+    out.push(...warnVanishing(input.design, graphic, pattern));
   }
   return out;
 }

@@ -19,16 +19,10 @@ import {
   EMPTY_REGION,
   type Region,
 } from '../geometry/region';
-import {
-  cutInside,
-  endDirection,
-  extendLine,
-  parallelLine,
-  roundKinks,
-  trimEnds,
-} from './follow-line';
-import { grassSides, type GrassSide, type SideName } from './grass-sides';
-import type { Stroke } from './model';
+import { endDirection, extendLine, parallelLine, roundKinks } from '../geometry/parallel-line';
+import { cutInside, trimEnds } from './trim-ends';
+import { grassSides, type GrassSide, type SideName } from '../field/grass-sides';
+import { GROUP, type Stroke } from './model';
 
 export interface EdgeLaps {
   /** The grass inside the ring. */
@@ -74,6 +68,8 @@ export function layEdgeLaps(field: Field, laps: number, wide: WideCut): EdgeLaps
   const strokes = named.flatMap(({ id, side }, i) =>
     lapLines[i]!.map((line, lap) => ({
       patch: id,
+      role: 'wide' as const,
+      phase: 'border' as const,
       line,
       widthFt: wide.cutFt,
       group: lapGroup(named, side, i),
@@ -85,8 +81,8 @@ export function layEdgeLaps(field: Field, laps: number, wide: WideCut): EdgeLaps
 
 /** Foul lines first; of the others, the side that keeps a shared corner goes last. */
 function lapGroup(named: readonly { side: GrassSide }[], side: GrassSide, index: number): number {
-  if (!THROUGH.includes(side.name)) return 3;
-  return 4 + named.slice(index + 1).filter((n) => n.side.name === side.name).length;
+  if (!THROUGH.includes(side.name)) return GROUP.foulLines;
+  return GROUP.through + named.slice(index + 1).filter((n) => n.side.name === side.name).length;
 }
 
 function nameSides(sides: readonly GrassSide[]): { side: GrassSide; id: string }[] {

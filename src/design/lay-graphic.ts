@@ -22,7 +22,7 @@ import { pointSubtract } from '../geometry/point';
 import { boxesMeet, intersectNear } from './near-box';
 import { openGrid } from './cover-grid';
 import { fillStrokes, LANE_STEPS } from './fill-strokes';
-import { layFrame, linesOutOfFrame, regionIntoFrame } from './lay-frame';
+import { layFrame, linesOutOfFrame, regionIntoFrame } from '../pattern/lay-frame';
 import type { Stroke } from './model';
 import { outlineStrokes, type NarrowCut } from './outline-strokes';
 
@@ -69,6 +69,8 @@ export function layGraphicPart(part: GraphicPart, cut: NarrowCut): LaidGraphic {
     .map((k) => ({ id: id(k.i), region: k.region, bearingDeg: part.bearingDeg, guide: k.line }));
   const stroke = (patch: string, line: Polyline, group: number): Stroke => ({
     patch,
+    role: 'narrow',
+    phase: group === 0 ? 'graphic' : 'edge',
     line,
     widthFt: cut.cutFt,
     group,

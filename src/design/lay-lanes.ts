@@ -7,15 +7,15 @@
 import type { Feet } from '../base/units';
 import type { Polyline } from '../geometry/polyline';
 import { regionBox, type Region } from '../geometry/region';
-import { linesOutOfFrame, regionIntoFrame, type LayFrame } from './lay-frame';
+import { linesOutOfFrame, regionIntoFrame, type LayFrame } from '../pattern/lay-frame';
 import { intersectIntervals, scanEdges, scanLane, type Interval } from './scan-lane';
 
 /** A gap shorter than this is mown through: lifting and lowering takes as long. */
-const JOIN_GAP: Feet = 6;
+export const JOIN_GAP: Feet = 6;
 /** A swath shorter than this is not worth a turn; what it would cut is a corner tip. */
-const SHORTEST: Feet = 2;
+export const SHORTEST: Feet = 2;
 /** Keeps a lane from touching the edge that it shares with the next band. */
-const SIDE_GUARD: Feet = 0.002;
+export const SIDE_GUARD: Feet = 0.002;
 
 export interface LaneSpec {
   readonly frame: LayFrame;

@@ -4,7 +4,5 @@
 export const MOST_LAPS = 3;
 /** Quiet ground round a graphic, feet. */
 export const MOST_MARGIN_FT = 150;
-/** Passes in a band. */
-export const MOST_PASSES = 60;
 /** How far a drawn outline may stray, inches. */
 export const MOST_TOLERANCE_IN = 24;

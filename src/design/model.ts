@@ -3,6 +3,7 @@ import type { Feet } from '../base/units';
 import type { Region } from '../geometry/region';
 import type { Path } from '../geometry/arc';
 import type { Polyline } from '../geometry/polyline';
+import type { Way } from '../pattern/model';
 
 /** Which way the graphic's blades lean, as home plate sees it. */
 export type LaySense = 'toward' | 'away';
@@ -38,6 +39,8 @@ export type Lay =
       /** Id of the guide line; the guide itself is in `Design.guides`. */
       readonly guides: string;
       readonly sense: 'forward' | 'backward';
+      /** Of a pattern's band: with its family of lines or against it. */
+      readonly way?: Way;
     };
 
 export type PatchKind = 'background' | 'graphic' | 'quiet' | 'border';
@@ -58,16 +61,27 @@ export interface Patch {
  * machine's body is looked at. Patches are what is left of these once the later ones are down.
  */
 export interface Stroke {
+  /** The patch that it was laid for, or the band where bands cross one another. */
   readonly patch: string;
+  readonly role: 'wide' | 'narrow';
+  readonly phase: 'background' | 'graphic' | 'edge' | 'border';
   readonly line: Polyline;
   /** Width cut. */
   readonly widthFt: Feet;
-  /** Later groups of a tool relay earlier ones; see `Swath.group`. */
+  /** Later groups of a tool relay earlier ones; see `GROUP`. */
   readonly group: number;
+  /** Number of the pattern's mowing, from 1, and of the band in it, from the left; bands only. */
+  readonly mowing?: number;
   readonly band?: number;
   readonly lap?: number;
   readonly closed?: boolean;
 }
+
+/**
+ * Driving groups of the wide mower, ascending: the pattern's mowings are 0, 1 …; then these. Laps along
+ * track and skin run through the corners and come last, one group each. Narrow: 0 fill, 1 and up outline.
+ */
+export const GROUP = { quiet: 100, quietLap: 101, foulLines: 102, through: 103 } as const;
 
 export interface Design {
   readonly patches: readonly Patch[];

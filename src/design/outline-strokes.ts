@@ -8,7 +8,8 @@ import { boxGrow } from '../geometry/box';
 import { pointAlong, pointDistance, type Point } from '../geometry/point';
 import { polylineLength, polylineSimplify, type Polyline, type Ring } from '../geometry/polyline';
 import { regionOffset, type Region } from '../geometry/region';
-import { cutInside, endDirection } from './follow-line';
+import { endDirection } from '../geometry/parallel-line';
+import { cutInside } from './trim-ends';
 import { clipToBox } from './near-box';
 import { markCut, openUnder, type CoverGrid } from './cover-grid';
 

@@ -18,8 +18,8 @@ import {
   type Region,
 } from '../geometry/region';
 import { bandMiddles, evenMiddles, layLanes } from './lay-lanes';
-import { layFrame, outOfFrame, regionIntoFrame } from './lay-frame';
-import type { GroundSpec, Stroke } from './model';
+import { layFrame, outOfFrame, regionIntoFrame } from '../pattern/lay-frame';
+import { GROUP, type GroundSpec, type Stroke } from './model';
 import { ringWidth, type WideCut } from './edge-laps';
 
 export interface QuietGround {
@@ -80,7 +80,14 @@ function layBox(
 
 const stillStroke =
   (wide: WideCut) =>
-  (line: Polyline): Stroke => ({ patch: 'quiet', line, widthFt: wide.cutFt, group: 1 });
+  (line: Polyline): Stroke => ({
+    patch: 'quiet',
+    role: 'wide',
+    phase: 'background',
+    line,
+    widthFt: wide.cutFt,
+    group: GROUP.quiet,
+  });
 
 function layWithLap(
   graphic: Region,
@@ -101,9 +108,11 @@ function layWithLap(
   const laps = layLaps(region, still, lapWidth);
   const lapStrokes = laps.map(({ id, guide }) => ({
     patch: id,
+    role: 'wide' as const,
+    phase: 'background' as const,
     line: guide,
     widthFt: wide.cutFt,
-    group: 2,
+    group: GROUP.quietLap,
     lap: 1,
     closed: true,
   }));

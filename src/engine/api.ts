@@ -13,11 +13,14 @@ import { crewPage } from '../exchange/crew-page';
 import { planFiles, type PlanFiles } from '../exchange/plan-files';
 import { readReadings } from '../exchange/readings-csv';
 import { ownRates, type OwnRate } from '../labour/own-rates';
+import type { PatternSpec, Recipe } from '../pattern/model';
 import { makePlan, type PlanStep } from '../plan/make-plan';
 import type { Plan } from '../plan/model';
+import { previewPattern, type PatternPreview } from '../plan/preview-pattern';
 import { summarise, type Summary } from '../plan/summarise';
 import type { Project } from '../project/model';
 import { readProject } from '../project/read-project';
+import { readRecipe } from '../project/read-recipe';
 import { writeProject } from '../project/write-project';
 import type { SheetFonts } from '../sheets/fonts';
 import type { Sheet } from '../sheets/marks';
@@ -42,11 +45,18 @@ export const engine = {
   /** Reads a saved project; `where` names the file in problems. */
   readProject: (text: string, where: string): Result<Project> => readProject(text, where),
 
+  /** Reads a recipe of a pattern; `where` names the file in problems. */
+  readRecipe: (text: string, where: string): Result<Recipe> => readRecipe(text, where),
+
   writeProject: (project: Project): string => writeProject(project),
 
   /** The whole plan, or every problem that stands in its way. */
   makePlan: (project: Project, assets: Assets, onStep?: (step: PlanStep) => void): Result<Plan> =>
     makePlan(project, assets, onStep),
+
+  /** A pattern on the project's field, for a look before it is taken. */
+  previewPattern: (project: Project, pattern: PatternSpec): Result<PatternPreview> =>
+    previewPattern(project, pattern),
 
   summarise: (plan: Plan): Summary => summarise(plan),
 

@@ -4,9 +4,11 @@ import { boxGrow } from '../geometry/box';
 import type { Point } from '../geometry/point';
 import type { Polyline } from '../geometry/polyline';
 import { regionBox, type Region } from '../geometry/region';
+import type { Patch } from '../design/model';
 import type { Plan } from '../plan/model';
-import { CLAY_HEX, LAY_HEX } from '../view/colour';
+import { CLAY_HEX, LAY_HEX, toneHex } from '../view/colour';
 import { layAtPatch } from '../view/lay-map';
+import { patchShade } from '../view/patch-shade';
 
 const FILL: Record<SurfaceKind, string> = {
   'outfield-grass': LAY_HEX.light,
@@ -54,10 +56,14 @@ const surfaceMark = (s: Surface): string =>
 /** Grass laid toward home is darker, as from behind home plate. */
 function patchMarks(plan: Plan): string[] {
   return plan.design.patches.map((patch) => {
-    const toward = layAtPatch(plan.design, patch).y < 0;
-    const fill = patch.tool === 'narrow' ? '#4B7C38' : toward ? LAY_HEX.dark : LAY_HEX.light;
+    const fill = patch.tool === 'narrow' ? '#4B7C38' : wideFill(plan, patch);
     return `<path id="${escape(patch.id)}" d="${ringPath(patch.region)}" fill="${fill}" fill-rule="evenodd"/>`;
   });
+}
+
+function wideFill(plan: Plan, patch: Patch): string {
+  if (patch.kind === 'background') return toneHex(patchShade(patch));
+  return layAtPatch(plan.design, patch).y < 0 ? LAY_HEX.dark : LAY_HEX.light;
 }
 
 function stakeMarks(plan: Plan): string[] {

@@ -1,10 +1,9 @@
 /** The design's strokes as swaths that the machines' bodies can stand on, and what they cover. */
-import { invariant } from '../base/result';
 import type { Field } from '../field/model';
-import type { Design, Stroke } from '../design/model';
+import type { Design } from '../design/model';
 import { SAME_POINT } from '../geometry/tolerance';
 import { firstLost, type Loss } from './lost-ground';
-import type { Machine, Phase } from './model';
+import type { Machine } from './model';
 import type { Swath, SwathLayout } from './swath-model';
 import { prepareField, type DriveGround } from './drive-ground';
 import { cutToBody, prepareBody } from './swaths/cut-to-body';
@@ -28,7 +27,6 @@ export function layOutSwaths(
   ground: DriveGround = prepareField(input.field),
 ): SwathLayout {
   const { field, design, toleranceIn } = input;
-  const tools = new Map(design.patches.map((p) => [p.id, p.tool]));
   const bodies = {
     wide: prepareBody(field, ground, input.wide),
     narrow: prepareBody(field, ground, input.narrow),
@@ -37,8 +35,7 @@ export function layOutSwaths(
   const blocked: Loss[] = [];
   const counts = new Map<string, number>();
   for (const stroke of design.strokes) {
-    const role = tools.get(stroke.patch);
-    invariant(role, `the patch ${stroke.patch} of a stroke is in the design`);
+    const { role } = stroke;
     const cut = cutToBody(stroke.line, bodies[role]);
     if (cut.lostFt > SAME_POINT) {
       const at = firstLost(stroke.line, cut.lines);
@@ -52,10 +49,11 @@ export function layOutSwaths(
         id: `${stroke.patch}/${number}`,
         patch: stroke.patch,
         role,
-        phase: phaseOf(role, stroke),
+        phase: stroke.phase,
         line,
         widthFt: stroke.widthFt,
         group: stroke.group,
+        ...(stroke.mowing === undefined ? {} : { mowing: stroke.mowing }),
         ...(stroke.band === undefined ? {} : { band: stroke.band }),
         ...(stroke.lap === undefined ? {} : { lap: stroke.lap }),
         ...(whole ? { closed: true } : {}),
@@ -63,10 +61,4 @@ export function layOutSwaths(
     }
   }
   return { swaths, blocked, ...findUncovered(design.graphic, swaths, toleranceIn) };
-}
-
-/** Laps round the quiet ground come before any stake is set, those round the grass after the count. */
-function phaseOf(role: 'wide' | 'narrow', stroke: Stroke): Phase {
-  if (role === 'narrow') return stroke.group === 0 ? 'graphic' : 'edge';
-  return stroke.group >= 3 ? 'border' : 'background';
 }

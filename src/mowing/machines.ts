@@ -219,6 +219,21 @@ export const swathFt = (machine: Machine): Feet => inches(machine.cutWidthIn - m
 /** Cutting (or rolling) width, feet. */
 export const cutFt = (machine: Machine): Feet => inches(machine.cutWidthIn);
 
+/** What the design needs to know of the machines, feet. */
+export const designWidths = ({
+  wide,
+  narrow,
+}: {
+  readonly wide: Machine;
+  readonly narrow: Machine;
+}) => ({
+  wideSwathFt: swathFt(wide),
+  wideCutFt: cutFt(wide),
+  wideTurnFt: wide.turnRadiusFt,
+  narrowSwathFt: swathFt(narrow),
+  narrowCutFt: cutFt(narrow),
+});
+
 type NumberKey = {
   [K in keyof Machine]: Machine[K] extends number ? K : never;
 }[keyof Machine];

@@ -12,7 +12,7 @@ import type { Phase, Uncovered } from './model';
 export interface Swath {
   /** Unique, stable: `<patch>/<n>`. */
   readonly id: string;
-  /** Id of the design's patch that the swath is laid for; it may over-run into patches mown later. */
+  /** Id of the design's patch, or band, that the swath is laid for; it may over-run into patches mown later. */
   readonly patch: string;
   readonly role: 'wide' | 'narrow';
   readonly phase: Phase;
@@ -22,12 +22,12 @@ export interface Swath {
   readonly widthFt: Feet;
   /**
    * Driving groups of a role, ascending: every swath of a group is down before the next group starts,
-   * because the next one relays its over-run. Wide: 0 bands, 1 quiet ground, 2 laps round the quiet
-   * ground, 3 laps along the foul lines, 4 and up laps along track and skin, which run through the corners.
-   * Narrow: 0 fill, 1 and up outline.
+   * because the next one relays its over-run. See the design's `GROUP`.
    */
   readonly group: number;
-  /** Band number, counting from the left looking along the pattern's bearing; bands only. */
+  /** Number of the pattern's mowing, from 1; bands only. */
+  readonly mowing?: number;
+  /** Band number in it, counting from the left looking along its bearing; bands only. */
   readonly band?: number;
   /** Lap number, 1 at the edge; laps only. */
   readonly lap?: number;

@@ -16,7 +16,7 @@ import { crewMinutes } from '../labour/crew-minutes';
 import { estimateHours } from '../labour/estimate-hours';
 import { setOutSeconds } from '../labour/set-out-time';
 import type { Hours } from '../labour/model';
-import { cutFt, findMachines, swathFt } from '../mowing/machines';
+import { designWidths, findMachines } from '../mowing/machines';
 import type { Machine, PassPlan } from '../mowing/model';
 import { planPasses } from '../mowing/plan-passes';
 import type { Project } from '../project/model';
@@ -135,10 +135,7 @@ function designOf(
     pattern: project.pattern,
     design: project.design,
     graphic,
-    wideSwathFt: swathFt(machines.wide),
-    wideCutFt: cutFt(machines.wide),
-    narrowSwathFt: swathFt(machines.narrow),
-    narrowCutFt: cutFt(machines.narrow),
+    ...designWidths(machines),
     toleranceIn: project.stakeout.toleranceIn,
   });
 }

@@ -2,6 +2,7 @@
 import { defaultFieldSpec } from '../field/default-field';
 import { DEFAULT_TAPE } from '../field/prove-controls';
 import { defaultSeats } from '../view/default-seats';
+import { STRAIGHT } from './straight-recipe';
 import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
 
 /**
@@ -18,7 +19,7 @@ export function defaultProject(): Project {
     units: 'feet-inches',
     paper: 'letter',
     field: defaultFieldSpec(),
-    pattern: { kind: 'bands', bearingDeg: 45, passesPerBand: 3, offsetFt: 0 },
+    pattern: { recipe: STRAIGHT, values: {} },
     art: null,
     design: {
       ground: { kind: 'quiet', shape: 'offset', marginFt: 12 },

@@ -13,7 +13,7 @@ import { classScaleSigma, type TapeClass } from '../field/tape-classes';
 import type { Point } from '../geometry/point';
 import type { LabourSpec } from '../labour/model';
 import type { MowingSpec } from '../mowing/model';
-import type { PatternSpec } from '../pattern/model';
+import type { ParameterValue, Recipe } from '../pattern/model';
 import type { SquareTool, TapeSpec } from '../stakeout/model';
 import type { SeatSpec } from '../view/model';
 import { checkProject } from './check-project';
@@ -112,21 +112,20 @@ function editField(project: Project, change: Partial<FieldSpec>): Project {
 
 // The pattern and the design
 
-export const setBandBearing = edit<number>('Turn the bands', (p, bearingDeg) =>
-  editPattern(p, { bearingDeg }),
-);
+/** Another pattern, with the values that its recipe starts with. */
+export const setRecipe = edit<Recipe>('Change the pattern', (p, recipe) => ({
+  ...p,
+  pattern: { recipe, values: {} },
+}));
 
-export const setPassesPerBand = edit<number>('Change the band width', (p, passesPerBand) =>
-  editPattern(p, { passesPerBand }),
+/** One parameter of the pattern by its id. */
+export const setPatternValue = edit<{ readonly id: string; readonly value: ParameterValue }>(
+  'Change a figure of the pattern',
+  (p, { id, value }) => ({
+    ...p,
+    pattern: { ...p.pattern, values: { ...p.pattern.values, [id]: value } },
+  }),
 );
-
-export const setBandOffset = edit<number>('Shift the bands', (p, offsetFt) =>
-  editPattern(p, { offsetFt }),
-);
-
-function editPattern(project: Project, change: Partial<PatternSpec>): Project {
-  return { ...project, pattern: { ...project.pattern, ...change } };
-}
 
 export const setGround = edit<GroundSpec>('Change the ground behind the graphic', (p, ground) =>
   editDesign(p, { ground }),

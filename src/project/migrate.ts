@@ -1,6 +1,7 @@
 /** Older files brought up to date, one step per version, on plain JSON. */
 import { fail, problem, succeed, type Result } from '../base/result';
 import { PROJECT_VERSION } from './model';
+import { STRAIGHT } from './straight-recipe';
 
 export type JsonObject = Readonly<Record<string, unknown>>;
 
@@ -10,8 +11,18 @@ export interface Migration {
   readonly change: (document: JsonObject) => JsonObject;
 }
 
-/** One entry per step, oldest first. Version 1 is the first, so there is nothing to bring up yet. */
-export const MIGRATIONS: readonly Migration[] = [];
+/** One entry per step, oldest first. */
+export const MIGRATIONS: readonly Migration[] = [{ from: 1, change: bandsToRecipe }];
+
+/** Version 1 knew straight bands alone: bearing, passes and shift are now values of their recipe. */
+function bandsToRecipe(document: JsonObject): JsonObject {
+  const old = document['pattern'];
+  if (typeof old !== 'object' || old === null || !('kind' in old)) return document;
+  const { kind, bearingDeg, passesPerBand, offsetFt, ...others } = old as JsonObject;
+  if (kind !== 'bands') return document;
+  const values = { bearing: bearingDeg, band: { passes: passesPerBand }, shift: offsetFt };
+  return { ...document, pattern: { recipe: STRAIGHT, values, ...others } };
+}
 
 /** The document at the newest version. Problem `version-unknown`: newer than this program, or none. */
 export function migrate(

@@ -11,7 +11,7 @@ import type { SeatSpec } from '../view/model';
 
 /** What a saved project names itself, and the version that is written. */
 export const PROJECT_FORMAT = 'swathscribe-project';
-export const PROJECT_VERSION = 1;
+export const PROJECT_VERSION = 2;
 
 export interface Project {
   readonly format: typeof PROJECT_FORMAT;

@@ -4,10 +4,11 @@
  */
 import * as v from 'valibot';
 import type { SteelUse } from '../adjust/steel-tape';
-import { MOST_LAPS, MOST_MARGIN_FT, MOST_PASSES, MOST_TOLERANCE_IN } from '../design/limits';
+import { MOST_LAPS, MOST_MARGIN_FT, MOST_TOLERANCE_IN } from '../design/limits';
 import type { FieldSpec } from '../field/model';
 import { MOST_PEOPLE } from '../labour/check-labour';
 import type { MowingSpec } from '../mowing/model';
+import { patternSchema } from '../pattern/recipe-schema';
 import type { TapeSpec } from '../stakeout/model';
 import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
 
@@ -52,13 +53,6 @@ const field = v.strictObject({
     v.maxLength(500),
   ),
 }) satisfies v.GenericSchema<unknown, FieldSpec>;
-
-const pattern = v.strictObject({
-  kind: v.literal('bands'),
-  bearingDeg: figure(-360, 360),
-  passesPerBand: count(1, MOST_PASSES),
-  offsetFt: figure(-1000, 1000),
-});
 
 const source = v.variant('kind', [
   v.strictObject({ kind: v.literal('text'), text: line(200), font: word(80) }),
@@ -224,7 +218,7 @@ export const projectSchema = v.strictObject({
   paper: v.picklist(['letter', 'a4']),
   crewAddress: v.exactOptional(address),
   field,
-  pattern,
+  pattern: patternSchema,
   art: v.nullable(v.strictObject({ source, placement })),
   design,
   mowing,

@@ -63,6 +63,14 @@ export const PALETTE = {
 export const LAY_HEX = { dark: '#82AD5B', light: '#B6D487' } as const;
 const LAY_DARK = colourFromHex(LAY_HEX.dark);
 const LAY_LIGHT = colourFromHex(LAY_HEX.light);
+
+/** Grass between the dark lay (−1) and the light one (1), as drawings show it. */
+export function toneHex(shade: number): string {
+  const mixed = colourMix(LAY_DARK, LAY_LIGHT, (shade + 1) / 2);
+  const parts = mixed.map((v) => Math.round(srgbFromLinear(v)).toString(16).padStart(2, '0'));
+  return `#${parts.join('').toUpperCase()}`;
+}
+
 /** Luminance of grass that leans no way. */
 export const REST_LUMINANCE = (luminance(LAY_DARK) + luminance(LAY_LIGHT)) / 2;
 

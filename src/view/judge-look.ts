@@ -18,7 +18,7 @@ import type { Design } from '../design/model';
 import { mapLays, type LayMap } from './lay-map';
 import { apparentBrightness, michelsonContrast, type Eye } from './light';
 import type { Legibility, SeatSpec } from './model';
-import { indexRegion, type RegionIndex } from './region-index';
+import { indexRegion, type RegionIndex } from '../geometry/region-index';
 
 /** Michelson contrast across the outline from which it counts as clear. */
 export const CLEAR_CONTRAST = sourced(0.1, 'Michelson contrast', 'assumption');

@@ -7,7 +7,7 @@ import { pointScale, type Point } from '../geometry/point';
 import type { Design, Lay, Patch } from '../design/model';
 import { guideTangent } from './guide-tangent';
 import { burnedInLay } from './lay';
-import { indexRegion } from './region-index';
+import { indexRegion } from '../geometry/region-index';
 
 type LayRule = (p: Point) => Point;
 

@@ -30,6 +30,14 @@ const answers: { readonly [N in OperationName]: Answer<N> } = {
     if (result.ok) lastPlan = result.value;
     return result;
   },
+  async recipe({ text, where }) {
+    const { engine } = await engineModule;
+    return engine.readRecipe(text, where);
+  },
+  async preview({ project, pattern }) {
+    const { engine } = await engineModule;
+    return engine.previewPattern(project, pattern);
+  },
   async packet() {
     if (!lastPlan) return noPlan();
     const { engine } = await engineModule;

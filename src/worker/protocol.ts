@@ -2,7 +2,9 @@
 import type { Audit } from '../audit/model';
 import type { Problem, Result } from '../base/result';
 import type { PlanStep } from '../plan/make-plan';
+import type { PatternSpec, Recipe } from '../pattern/model';
 import type { Plan } from '../plan/model';
+import type { PatternPreview } from '../plan/preview-pattern';
 import type { Project } from '../project/model';
 import type { Sheet } from '../sheets/marks';
 import type { Picture } from '../view/model';
@@ -17,6 +19,15 @@ export interface Operations {
   readonly plan: {
     readonly args: { readonly project: Project };
     readonly value: Plan;
+  };
+  /** Needs no plan. */
+  readonly recipe: {
+    readonly args: { readonly text: string; readonly where: string };
+    readonly value: Recipe;
+  };
+  readonly preview: {
+    readonly args: { readonly project: Project; readonly pattern: PatternSpec };
+    readonly value: PatternPreview;
   };
   /** Of the plan made last. */
   readonly packet: {

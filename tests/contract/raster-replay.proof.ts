@@ -15,7 +15,7 @@ import type { Project } from '../../src/project/model';
 const CELL = 0.1;
 const laid = (bearingDeg: number, edgeLaps: number) => (project: Project) => ({
   ...project,
-  pattern: { ...project.pattern, bearingDeg },
+  pattern: { ...project.pattern, values: { ...project.pattern.values, bearing: bearingDeg } },
   design: { ...project.design, edgeLaps },
 });
 

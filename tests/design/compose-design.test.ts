@@ -65,7 +65,7 @@ describe('ground behind a graphic', () => {
   });
 
   test('square ground lays the graphic across the bands', () => {
-    const over = { graphic: drum, pattern: { bearingDeg: 60 } } as const;
+    const over = { graphic: drum, values: { bearing: 60 } } as const;
     const toward = compose({ ...over, design: { ground: { kind: 'square' } } });
     expect(lay(toward, 'graphic')).toBe(150);
     const away = compose({ ...over, design: { ground: { kind: 'square' }, graphicLay: 'away' } });
@@ -111,10 +111,12 @@ function crosses(ring: readonly { x: number; y: number }[], p: { x: number; y: n
 
 describe('what cannot be composed', () => {
   test.each([
-    ['bearing-unreadable', { pattern: { bearingDeg: Number.NaN } }],
-    ['band-passes', { pattern: { passesPerBand: 0 } }],
-    ['band-passes', { pattern: { passesPerBand: 2.5 } }],
-    ['band-offset', { pattern: { offsetFt: Number.POSITIVE_INFINITY } }],
+    ['parameter-value', { values: { bearing: Number.NaN } }],
+    ['band-passes', { values: { band: { passes: 0 } } }],
+    ['parameter-value', { values: { band: { passes: 2.5 } } }],
+    ['parameter-value', { values: { shift: Number.POSITIVE_INFINITY } }],
+    ['parameter-unknown', { values: { bering: 30 } }],
+    ['band-narrow', { values: { band: { feet: 4 } } }],
     ['edge-laps', { design: { edgeLaps: -1 } }],
     ['edge-laps', { design: { edgeLaps: 7 } }],
     [

@@ -11,7 +11,8 @@ import { defaultFieldSpec } from '../../src/field/default-field';
 import type { FieldSpec } from '../../src/field/model';
 import type { Region } from '../../src/geometry/region';
 import { findMachines } from '../../src/mowing/machines';
-import type { BandsSpec } from '../../src/pattern/model';
+import type { PatternSpec, Recipe } from '../../src/pattern/model';
+import { STRAIGHT } from '../../src/project/straight-recipe';
 
 export function must<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.code}: ${p.what}`).join('; '));
@@ -58,7 +59,8 @@ const QUIET: DesignSpec = {
 export function composeInput(
   over: {
     readonly graphic?: Region;
-    readonly pattern?: Partial<BandsSpec>;
+    readonly recipe?: Recipe;
+    readonly values?: PatternSpec['values'];
     readonly design?: Partial<DesignSpec>;
     readonly field?: Partial<FieldSpec>;
     readonly wide?: string;
@@ -68,11 +70,12 @@ export function composeInput(
   const { wide, narrow } = machines(over.wide);
   return {
     field: fieldWith(over.field),
-    pattern: { kind: 'bands', bearingDeg: 0, passesPerBand: 3, offsetFt: 0, ...over.pattern },
+    pattern: { recipe: over.recipe ?? STRAIGHT, values: { bearing: 0, ...over.values } },
     design: { ...QUIET, ...over.design },
     graphic: over.graphic ?? [],
     wideSwathFt: (wide.cutWidthIn - wide.overlapIn) / 12,
     wideCutFt: wide.cutWidthIn / 12,
+    wideTurnFt: wide.turnRadiusFt,
     narrowSwathFt: (narrow.cutWidthIn - narrow.overlapIn) / 12,
     narrowCutFt: narrow.cutWidthIn / 12,
     toleranceIn: over.toleranceIn ?? 3,

@@ -41,14 +41,14 @@ function countCells(design: Design, grass: Region) {
 const word = placeWord('Lanterns', 'pacifico', 150);
 const cases: readonly [string, Parameters<typeof compose>[0]][] = [
   ['bands alone', {}],
-  ['bands alone, slanted, one lap', { pattern: { bearingDeg: 30 }, design: { edgeLaps: 1 } }],
-  ['bands alone, no laps', { pattern: { bearingDeg: 100 }, design: { edgeLaps: 0 } }],
+  ['bands alone, slanted, one lap', { values: { bearing: 30 }, design: { edgeLaps: 1 } }],
+  ['bands alone, no laps', { values: { bearing: 100 }, design: { edgeLaps: 0 } }],
   ['a word on quiet ground', { graphic: word }],
   [
     'a word on a box, slanted bands',
     {
       graphic: word,
-      pattern: { bearingDeg: 45 },
+      values: { bearing: 45 },
       design: { ground: { kind: 'quiet', shape: 'box', marginFt: 6 } },
     },
   ],

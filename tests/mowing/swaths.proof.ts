@@ -11,14 +11,14 @@ const word = placeWord('Lanterns', 'pacifico', 150);
 
 test.each<[string, Over]>([
   ['bands of one mower', {}],
-  ['slanted bands, five-gang', { pattern: { bearingDeg: 33 }, wide: 'five-gang-reel' }],
+  ['slanted bands, five-gang', { values: { bearing: 33 }, wide: 'five-gang-reel' }],
   ['straight fence panels', { field: { fenceShape: 'straight' } }],
   ['a word on quiet ground', { graphic: word }],
   [
     'a word on a box over slanted bands',
     {
       graphic: word,
-      pattern: { bearingDeg: 45 },
+      values: { bearing: 45 },
       design: { ground: { kind: 'quiet', shape: 'box', marginFt: 8 } },
     },
   ],

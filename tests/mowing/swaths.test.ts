@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { GROUP } from '../../src/design/model';
 import { drumAndWindow } from '../design/grass';
 import { judge, paintRings, paintSwath, windowOf } from '../design/raster';
 import { layOut, layShare, type Over } from './lay-out';
@@ -7,7 +8,7 @@ const drum = drumAndWindow();
 
 describe('swaths on a raster', () => {
   test.each<[string, Over]>([
-    ['slanted bands, five-gang', { pattern: { bearingDeg: 33 }, wide: 'five-gang-reel' }],
+    ['slanted bands, five-gang', { values: { bearing: 33 }, wide: 'five-gang-reel' }],
     ['a shape on quiet ground', { graphic: drum }],
   ])('%s: covered, with the wanted lay, reels over grass', (_, over) => {
     const { design, field, layout, widths } = layOut(over);
@@ -112,7 +113,7 @@ describe('the list', () => {
     const tools = new Map(design.patches.map((p) => [p.id, p.tool]));
     for (const s of layout.swaths) {
       expect(tools.get(s.patch)).toBe(s.role);
-      const phases = s.role === 'wide' ? [0, 1, 2].includes(s.group) : s.group === 0;
+      const phases = s.role === 'wide' ? s.group < GROUP.foulLines : s.group === 0;
       const wide = phases ? 'background' : 'border';
       const narrow = phases ? 'graphic' : 'edge';
       expect(s.phase).toBe(s.role === 'wide' ? wide : narrow);
@@ -120,7 +121,7 @@ describe('the list', () => {
   });
 
   test('bands are driven with their lay, fill with the graphic', () => {
-    const { layout, design } = layOut({ graphic: drum, pattern: { bearingDeg: 20 } });
+    const { layout, design } = layOut({ graphic: drum, values: { bearing: 20 } });
     const lays = new Map(design.patches.map((p) => [p.id, p.lays[0]!]));
     for (const s of layout.swaths) {
       const lay = lays.get(s.patch)!;

@@ -22,7 +22,7 @@ const codesAt = (text: string): string[] =>
   readProject(text, 'job.json').problems.map((p) => `${p.code} ${p.where}`);
 
 const CASES: readonly (readonly [(string | number)[], unknown, string, string])[] = [
-  [['version'], 2, 'version-unknown', 'version'],
+  [['version'], 3, 'version-unknown', 'version'],
   [['version'], '1', 'version-unknown', 'version'],
   [['version'], undefined, 'version-unknown', 'version'],
   [['name'], 5, 'value-type', 'name'],
@@ -44,10 +44,10 @@ const CASES: readonly (readonly [(string | number)[], unknown, string, string])[
   [['field', 'fence', 1], 375, 'value-type', 'field.fence[1]'],
   [['field', 'book'], 'rounders', 'value-choice', 'field.book'],
   [['field', 'poles', 'left'], { distanceFt: 330 }, 'value-missing', 'field.poles.left.sigmaIn'],
-  [['pattern', 'kind'], 'plaid', 'value-choice', 'pattern.kind'],
-  [['pattern', 'passesPerBand'], 0, 'value-range', 'pattern.passesPerBand'],
-  [['pattern', 'passesPerBand'], 2.5, 'value-range', 'pattern.passesPerBand'],
-  [['pattern', 'bearingDeg'], 4000, 'value-range', 'pattern.bearingDeg'],
+  [['pattern', 'recipe'], 'plaid', 'value-type', 'pattern.recipe'],
+  [['pattern', 'recipe', 'mowings'], [], 'value-length', 'pattern.recipe.mowings'],
+  [['pattern', 'values', 'band'], { passes: 2.5 }, 'parameter-value', 'pattern.values.band'],
+  [['pattern', 'values', 'bering'], 30, 'parameter-unknown', 'pattern.values.bering'],
   [['art'], { source: { kind: 'photo' }, placement: null }, 'value-choice', 'art.source.kind'],
   [['design', 'ground', 'kind'], 'loud', 'value-choice', 'design.ground.kind'],
   [['design', 'ground', 'marginFt'], -3, 'value-range', 'design.ground.marginFt'],

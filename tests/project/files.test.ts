@@ -51,7 +51,7 @@ describe('project files', () => {
 
   it('start with what the file is', () => {
     expect(writeProject(defaultProject()).slice(0, 64)).toContain(
-      '{\n  "format": "swathscribe-project",\n  "version": 1,\n',
+      '{\n  "format": "swathscribe-project",\n  "version": 2,\n',
     );
   });
 

@@ -15,6 +15,7 @@ import { clipLines, rectangle, regionIntersect, regionSubtract } from '../../src
 import type { Hours, Task } from '../../src/labour/model';
 import type { Leg, Machine, Pass, PassPlan, Phase } from '../../src/mowing/model';
 import type { Plan } from '../../src/plan/model';
+import { STRAIGHT } from '../../src/project/straight-recipe';
 import type { Project } from '../../src/project/model';
 import type { Contour, OutlinePiece, Stake, StakeKind, StakePlan } from '../../src/stakeout/model';
 
@@ -512,14 +513,14 @@ function fixtureHours(): Hours {
 function fixtureProject(field: Field, options: FixtureOptions, stakes: StakePlan): Project {
   return {
     format: 'swathscribe-project',
-    version: 1,
+    version: 2,
     name: options.name ?? 'Lanterns, centre field',
     club: 'Fernmoor College Lanterns',
     date: '2026-06-13',
     units: options.units ?? 'feet-inches',
     paper: options.paper ?? 'letter',
     field: field.spec,
-    pattern: { kind: 'bands', bearingDeg: 0, passesPerBand: 2, offsetFt: 0 },
+    pattern: { recipe: STRAIGHT, values: { bearing: 0, band: { passes: 2 } } },
     art: null,
     design: {
       ground: { kind: 'quiet', shape: 'box', marginFt: 8 },

@@ -4,7 +4,7 @@ import { composeDesign } from '../../src/design/compose-design';
 import { designJson, routeJson } from '../../src/exchange/json-files';
 import { buildField } from '../../src/field/build-field';
 import { FONT_CATALOGUE } from '../../src/art/fonts';
-import { cutFt, findMachines, swathFt } from '../../src/mowing/machines';
+import { designWidths, findMachines } from '../../src/mowing/machines';
 import type { Machine, PassPlan } from '../../src/mowing/model';
 import { planPasses } from '../../src/mowing/plan-passes';
 import { placeGraphic } from '../../src/plan/make-plan';
@@ -53,10 +53,7 @@ export function demoRoute(name: string, change: (p: Project) => Project = (p) =>
     pattern: project.pattern,
     design: project.design,
     graphic: need(placeGraphic(project, assetsOf())),
-    wideSwathFt: swathFt(machines.wide),
-    wideCutFt: cutFt(machines.wide),
-    narrowSwathFt: swathFt(machines.narrow),
-    narrowCutFt: cutFt(machines.narrow),
+    ...designWidths(machines),
     toleranceIn,
   });
   const gate = project.mowing.gate;

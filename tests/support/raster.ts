@@ -169,19 +169,32 @@ export function replay(
 ): { readonly cut: Uint8Array; readonly bearing: Float32Array } {
   const cut = new Uint8Array(grid.columns * grid.rows);
   const bearing = new Float32Array(grid.columns * grid.rows).fill(-1);
-  for (const leg of [...legs].sort((a, b) => a.start_s - b.start_s || a.seq - b.seq)) {
-    if (leg.reels !== 'down' && !leg.lays) continue;
-    const mark = (cell: number, towardDeg: number) => {
-      if (leg.reels === 'down') cut[cell] = 1;
-      if (leg.lays) bearing[cell] = towardDeg;
-    };
+  replayStamps(grid, legs, (cell, toward, leg) => {
+    if (leg.reels === 'down') cut[cell] = 1;
+    if (leg.lays) bearing[cell] = toward;
+  });
+  return { cut, bearing };
+}
+
+/**
+ * Every cell that a leg cuts or lays, leg by leg in the order of the clock, with the bearing driven and
+ * the leg's place in that order. A leg may come over a cell more than once.
+ */
+export function replayStamps(
+  grid: Grid,
+  legs: readonly RouteLeg[],
+  onCell: (cell: number, towardDeg: number, leg: RouteLeg, turn: number) => void,
+): void {
+  const ordered = [...legs].sort((a, b) => a.start_s - b.start_s || a.seq - b.seq);
+  ordered.forEach((leg, turn) => {
+    if (leg.reels !== 'down' && !leg.lays) return;
+    const mark = (cell: number, towardDeg: number) => onCell(cell, towardDeg, leg, turn);
     for (let i = 1; i < leg.points.length; i++) {
       stamp(grid, leg.points[i - 1]!, leg.points[i]!, leg.width_ft / 2, mark);
       const next = leg.points[i + 1];
       if (next) stampJoint(grid, leg.points[i - 1]!, leg.points[i]!, next, leg.width_ft / 2, mark);
     }
-  }
-  return { cut, bearing };
+  });
 }
 
 function stamp(
@@ -327,37 +340,73 @@ export function valueAt(grid: Grid, mask: Uint8Array, [x, y]: Pair): number {
   return mask[r * grid.columns + c]!;
 }
 
-/** Wanted bearing of a patch at a point: its own, or along the nearest piece of its guide. */
-export function wantedBearing(
+/** Wanted bearing of a patch at a point, that of its last lay. */
+export const wantedBearing = (
   design: DesignFile,
   patch: DesignPatch,
-): ((p: Pair) => number) | null {
-  const lay = patch.lays[patch.lays.length - 1];
-  if (!lay) return null;
+): ((p: Pair) => number) | null => wantedBearings(design, patch).at(-1) ?? null;
+
+/** Wanted bearings of a patch's lays in order: its own, or along the nearest piece of its guide. */
+export const wantedBearings = (design: DesignFile, patch: DesignPatch): ((p: Pair) => number)[] =>
+  patch.lays.map((lay) => wantedOf(design, lay));
+
+function wantedOf(design: DesignFile, lay: DesignPatch['lays'][number]): (p: Pair) => number {
   if (lay.bearing_deg !== undefined) {
     const fixed = lay.bearing_deg;
     return () => fixed;
   }
   const guide = design.guides.find((g) => g.id === lay.guides);
-  if (!guide) return null;
+  if (!guide) throw new Error(`there is no guide ${lay.guides}`);
   const flip = lay.sense === 'backward' ? 180 : 0;
-  const pieces = guide.points.slice(1).map((b, i) => ({ a: guide.points[i]!, b }));
+  const near = nearestPiece(guide.points);
   return (p) => {
-    let best = Infinity;
-    let bearing = 0;
-    for (const { a, b } of pieces) {
-      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-      const length2 = dx * dx + dy * dy;
-      if (length2 === 0) continue;
-      const t = Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length2));
-      const d = Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
-      if (d < best) {
-        best = d;
-        bearing = (Math.atan2(dx, dy) * 180) / Math.PI + flip;
+    const { a, b } = near(p);
+    return ((Math.atan2(b[0] - a[0], b[1] - a[1]) * 180) / Math.PI + flip + 720) % 360;
+  };
+}
+
+interface Piece {
+  readonly a: Pair;
+  readonly b: Pair;
+}
+
+/** Side of a bucket, and how far from it a piece is still listed in it, feet. */
+const BUCKET = 8;
+const LISTED = 16;
+
+/** The piece of a line nearest to a point: looked up among near ones, else among all. */
+function nearestPiece(points: readonly Pair[]): (p: Pair) => Piece {
+  const pieces = points
+    .slice(1)
+    .map((b, i) => ({ a: points[i]!, b }))
+    .filter(({ a, b }) => a[0] !== b[0] || a[1] !== b[1]);
+  const buckets = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const [low, high] = cornersOf([piece.a, piece.b], LISTED);
+    for (let c = Math.floor(low[0] / BUCKET); c <= Math.floor(high[0] / BUCKET); c++) {
+      for (let r = Math.floor(low[1] / BUCKET); r <= Math.floor(high[1] / BUCKET); r++) {
+        const key = `${c} ${r}`;
+        buckets.set(key, [...(buckets.get(key) ?? []), piece]);
       }
     }
-    return (bearing + 720) % 360;
+  }
+  return (p) => {
+    const key = `${Math.floor(p[0] / BUCKET)} ${Math.floor(p[1] / BUCKET)}`;
+    const here = nearestOf(buckets.get(key) ?? [], p);
+    return here && here.distance <= LISTED ? here.piece : nearestOf(pieces, p)!.piece;
   };
+}
+
+function nearestOf(pieces: readonly Piece[], [x, y]: Pair) {
+  let best: { readonly piece: Piece; readonly distance: number } | null = null;
+  for (const piece of pieces) {
+    const { a, b } = piece;
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const t = Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy)));
+    const distance = Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy);
+    if (!best || distance < best.distance) best = { piece, distance };
+  }
+  return best;
 }
 
 /** Smallest angle between two bearings, degrees. */

@@ -3,7 +3,7 @@ import { pointDistance } from '../../src/geometry/point';
 import { polylineLength } from '../../src/geometry/polyline';
 import { regionContains, regionPerimeter } from '../../src/geometry/region';
 import { judgeLook } from '../../src/view/judge-look';
-import { indexRegion } from '../../src/view/region-index';
+import { indexRegion } from '../../src/geometry/region-index';
 import { BEHIND_HOME, box, counterDesign, disc, plainDesign, quietDesign, seat } from './fixtures';
 
 const WORD = box(-30, 250, 30, 280);

@@ -1,6 +1,9 @@
 /** Opens what a person picks or drops: a saved project, or a drawing. */
 import { problem } from '../../base/result';
-import { setDrawing } from '../../project/edits';
+import { RECIPE_FORMAT } from '../../pattern/model';
+import { setDrawing, setRecipe } from '../../project/edits';
+import { PROJECT_FORMAT } from '../../project/model';
+import { gallery } from '../state/gallery.svelte';
 import { session } from '../state/session.svelte';
 import { view } from '../state/view.svelte';
 
@@ -16,6 +19,8 @@ export async function openFile(file: File): Promise<void> {
   if (file.size > most) return refuseSize(file, most);
   const text = await file.text();
   if (isDrawing) openDrawing(file.name, text);
+  else if (text.includes(`"${RECIPE_FORMAT}"`) && !text.includes(`"${PROJECT_FORMAT}"`))
+    await openRecipe(file.name, text);
   else if (await session.openText(text, file.name)) view.jobOpen = false;
 }
 
@@ -26,13 +31,21 @@ function openDrawing(name: string, svg: string): void {
   view.open('design');
 }
 
+/** Keeps a recipe among the patterns and lays it on the grass as one undoable change. */
+async function openRecipe(file: string, text: string): Promise<void> {
+  const recipe = await gallery.add({ file, text });
+  if (!recipe || !session.apply(setRecipe, recipe)) return;
+  view.jobOpen = false;
+  view.open('design');
+}
+
 function refuseKind(file: File): void {
   session.refuse(
     problem(
       'file-kind',
       file.name,
-      'this is neither a drawing nor a project',
-      'open an SVG drawing or a project file (JSON) saved by this app',
+      'this is neither a drawing nor a project nor a pattern',
+      'open an SVG drawing, a project file (JSON) saved by this app, or a pattern’s recipe (JSON)',
     ),
   );
 }

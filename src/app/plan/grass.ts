@@ -1,11 +1,13 @@
 /** The grass of a design as drawn: colour by lay, strokes along it, an arrow at each band's end. */
 import { degrees } from '../../base/units';
 import type { Design, Lay, Patch } from '../../design/model';
-import { pathFlatten } from '../../geometry/arc';
 import { boxOfRings } from '../../geometry/box';
-import type { Point } from '../../geometry/point';
-import { polylineNearest, ringContains } from '../../geometry/polyline';
+import { pointScale, type Point } from '../../geometry/point';
+import { ringContains } from '../../geometry/polyline';
 import { regionBox, regionContains, type Region } from '../../geometry/region';
+import { toneHex } from '../../view/colour';
+import { guideTangent } from '../../view/guide-tangent';
+import { patchShade } from '../../view/patch-shade';
 import { COLOUR } from './colours';
 
 export interface LayArrow {
@@ -50,16 +52,9 @@ function layDirection(lay: Lay, design: Design): (p: Point) => Point {
     return () => unit;
   }
   const guide = design.guides[lay.guides];
-  const line = guide ? pathFlatten(guide, false, 0.5) : [];
+  const tangent = guideTangent(guide ?? []);
   const sense = lay.sense === 'forward' ? 1 : -1;
-  return (p) => {
-    if (line.length < 2) return { x: 0, y: 1 };
-    const near = polylineNearest(line, p);
-    const a = line[near.index]!;
-    const b = line[Math.min(near.index + 1, line.length - 1)]!;
-    const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
-    return { x: (sense * (b.x - a.x)) / length, y: (sense * (b.y - a.y)) / length };
-  };
+  return (p) => pointScale(tangent(p) ?? { x: 0, y: sense }, sense);
 }
 
 /** How far the lean points back at the plate, +1 toward home to −1 away, over the patch's edge. */
@@ -81,6 +76,7 @@ const isGraphic = (patch: Patch): boolean => patch.kind === 'graphic' || patch.t
 
 /** Light to dark by the lean: full either way from a third of square on. */
 function colourOf(patch: Patch, lean: number): string {
+  if (patch.kind === 'background') return toneHex(patchShade(patch));
   const t = Math.min(1, Math.max(0, 0.5 + lean * 1.5));
   return isGraphic(patch)
     ? mix(COLOUR.letterLight, COLOUR.letterDark, t)
@@ -162,7 +158,7 @@ function grassPatch(patch: Patch, design: Design): GrassPatch {
     layer: patch.layer,
     path: pathOfRegion(patch.region),
     region: patch.region,
-    toward: lean > 0,
+    toward: patch.kind === 'background' ? patchShade(patch) < 0 : lean > 0,
     colour: colourOf(patch, lean),
     calm: isGraphic(patch) ? CALM.graphic : CALM[patch.kind],
     strokes: strokesOf(patch.region, along),

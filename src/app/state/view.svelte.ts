@@ -18,6 +18,8 @@ class View {
   how = $state<string | null>(null);
   /** The handle or figure in hand, so that field and plan light up together. */
   inHand = $state<string | null>(null);
+  /** The patterns to choose from stand on the sheet of the design. */
+  galleryOpen = $state(false);
   jobOpen = $state(false);
   problemsOpen = $state(false);
   /** Where each stage's plan was left; absent: fitted. */
@@ -28,6 +30,7 @@ class View {
     this.how = null;
     this.inHand = null;
     this.problemsOpen = false;
+    this.galleryOpen = false;
     this.playAt = null;
   }
 

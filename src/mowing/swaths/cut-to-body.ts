@@ -1,6 +1,6 @@
 /** Where a machine's body may stand along a swath: off skin, fence, wall and keep-outs. */
 import { inches, type Feet } from '../../base/units';
-import { trimEnds, type CutTest } from '../../design/follow-line';
+import { trimEnds, type CutTest } from '../../design/trim-ends';
 import type { Field } from '../../field/model';
 import { polylineLength, type Polyline } from '../../geometry/polyline';
 import {

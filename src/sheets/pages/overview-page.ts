@@ -1,7 +1,7 @@
 /** The first sheet: the field to scale, the figures, what is wrong, and the order of work. */
 import type { Problem } from '../../base/result';
 import { boxGrow, type Box } from '../../geometry/box';
-import { unitFromBearing } from '../../geometry/angle';
+import { patchShade } from '../../view/patch-shade';
 import type { Patch } from '../../design/model';
 import { setOutArea } from '../../mowing/set-out-area';
 import { drawBearings, drawField, drawRegion, fieldBox } from '../draw-field';
@@ -72,16 +72,21 @@ function drawingWords(kit: Kit, window: Box): Mark[] {
   const x = window.maxX - 6;
   const small = { size: 8, align: 'right' } as const;
   const area = kit.plan.stakes ? [inkText(x, window.maxY - 16, 'dashes: set-out area', small)] : [];
-  return [...area, inkText(x, window.maxY - 6, 'grey: laid toward home', small)];
+  return [...area, inkText(x, window.maxY - 6, greyWords(kit.plan.design.patches), small)];
 }
 
 /** Grass laid toward home is grey, away white: the darker stripe as home plate sees it. */
 function patchMarks(patch: Patch, frame: ViewFrame): Mark[] {
-  const lay = patch.lays[patch.lays.length - 1];
-  const toward = lay && 'bearingDeg' in lay && unitFromBearing(lay.bearingDeg).y < 0;
   if (patch.kind === 'graphic') return [];
-  return drawRegion(patch.region, frame, toward ? TOWARD_GREY : WHITE, 0.25);
+  const shade = patch.kind === 'border' ? 1 : patchShade(patch);
+  return drawRegion(patch.region, frame, WHITE + ((TOWARD_GREY - WHITE) * (1 - shade)) / 2, 0.25);
 }
+
+/** What grey says: along curves no lay is toward home or away all the way. */
+const greyWords = (patches: readonly Patch[]): string =>
+  patches.some((p) => p.kind === 'background' && p.lays.some((lay) => 'guides' in lay))
+    ? 'grey: laid the opposite way'
+    : 'grey: laid toward home';
 
 /** The ground inside which no powered machine goes before the count, as the route keeps it. */
 function setOutMarks(kit: Kit, frame: ViewFrame): Mark[] {

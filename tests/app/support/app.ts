@@ -28,7 +28,7 @@ function filesUnder(path: string): string[] {
 
 function sourcesHash(): string {
   const hash = createHash('sha256');
-  for (const part of ['src', 'demo-data', 'vite.config.ts', 'package-lock.json']) {
+  for (const part of ['src', 'demo-data', 'patterns', 'vite.config.ts', 'package-lock.json']) {
     for (const file of filesUnder(join(ROOT, part))) hash.update(file).update(readFileSync(file));
   }
   return hash.digest('hex');

@@ -1,7 +1,7 @@
 /** A region prepared for many point tests: its edges sorted into level strips. */
-import { boxOfRings } from '../geometry/box';
-import { pointOrientation, type Point } from '../geometry/point';
-import type { Region } from '../geometry/region';
+import { boxOfRings } from './box';
+import { pointOrientation, type Point } from './point';
+import type { Region } from './region';
 
 const STRIP_FT = 2;
 

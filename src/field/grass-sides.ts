@@ -1,7 +1,7 @@
 /** The outfield's edge as named sides: the track side, the two foul lines, the skin's arc. */
 import { invariant } from '../base/result';
-import { findSurface } from '../field/find-surface';
-import type { Field } from '../field/model';
+import { findSurface } from './find-surface';
+import type { Field } from './model';
 import { angleDifference, vectorAngle } from '../geometry/angle';
 import {
   pathFlatten,
