@@ -17,14 +17,16 @@ const guides = [
 ];
 
 /** Keyed by seats, machines and things of the project, not by words of the format. */
-const KEYED_BY_ID = ['legible_by_seat', 'efficiency', 'inventory'];
+const KEYED_BY_ID = ['legible_by_seat', 'field_efficiency', 'inventory'];
 
 function keysOf(value: unknown): Set<string> {
   if (typeof value !== 'object' || value === null) return new Set();
   if (Array.isArray(value)) return new Set(value.flatMap((item) => [...keysOf(item)]));
   return new Set(
     Object.entries(value).flatMap(([key, inner]) =>
-      KEYED_BY_ID.includes(key) ? [key] : [key, ...keysOf(inner)],
+      KEYED_BY_ID.includes(key)
+        ? [key, ...Object.values(inner as object).flatMap((own) => [...keysOf(own)])]
+        : [key, ...keysOf(inner)],
     ),
   );
 }

@@ -13,11 +13,14 @@ const PRACTICE = 'common practice, no source';
 
 type Figures = Omit<Machine, 'sources'>;
 
+/** What says which machine it is, and is no figure. */
+const NAMING = ['id', 'name', 'role', 'cutter'];
+
 /** One source per figure: the class table for sizes and speeds, `assumption` for the rest. */
 function withSources(figures: Figures, own: Readonly<Record<string, string>>): Machine {
   const sources: Record<string, string> = {};
   for (const key of Object.keys(figures)) {
-    if (key !== 'id' && key !== 'name' && key !== 'role') sources[key] = ASSUMED;
+    if (!NAMING.includes(key)) sources[key] = ASSUMED;
   }
   const table = { cutWidthIn: CLASS_TABLE, overlapIn: CLASS_TABLE, cuttingMph: CLASS_TABLE };
   const habits = { lays: PRACTICE, laysInTransit: PRACTICE, mayReverse: PRACTICE };
@@ -30,6 +33,7 @@ const TRIPLEX_REEL = withSources(
     id: 'triplex-reel',
     name: 'Triplex reel mower, 62 in',
     role: 'wide',
+    cutter: 'reel',
     cutWidthIn: 62,
     overlapIn: 3,
     bodyWidthIn: 60,
@@ -57,6 +61,7 @@ const ROTARY_RIDER = withSources(
     id: 'rotary-rider-roller-60',
     name: 'Rotary rider with full rollers, 60 in',
     role: 'wide',
+    cutter: 'rotary',
     cutWidthIn: 60,
     overlapIn: 4,
     bodyWidthIn: 58,
@@ -84,6 +89,7 @@ const FIVE_GANG = withSources(
     id: 'five-gang-reel',
     name: 'Five-gang fairway reel mower, 96 in',
     role: 'wide',
+    cutter: 'reel',
     cutWidthIn: 96,
     overlapIn: 4,
     bodyWidthIn: 92,
@@ -108,6 +114,7 @@ const ROTARY_ROLLER = withSources(
     id: 'rotary-roller-21',
     name: 'Walk-behind rotary with rear roller, 21 in',
     role: 'narrow',
+    cutter: 'rotary',
     cutWidthIn: 21,
     overlapIn: 2,
     bodyWidthIn: 21,
@@ -135,6 +142,7 @@ const GREENS_REEL = withSources(
     id: 'greens-reel-22',
     name: 'Walk-behind greens reel, 22 in',
     role: 'narrow',
+    cutter: 'reel',
     cutWidthIn: 22,
     overlapIn: 2,
     bodyWidthIn: 22,
@@ -159,6 +167,7 @@ const HAND_ROLLER = withSources(
     id: 'hand-roller-24',
     name: 'Hand roller, 24 in',
     role: 'narrow',
+    cutter: 'none',
     cutWidthIn: 24,
     overlapIn: 1,
     bodyWidthIn: 24,
@@ -183,6 +192,7 @@ const PUSH_BROOM = withSources(
     id: 'push-broom-24',
     name: 'Push broom, 24 in',
     role: 'narrow',
+    cutter: 'none',
     cutWidthIn: 24,
     overlapIn: 2,
     bodyWidthIn: 24,

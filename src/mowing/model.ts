@@ -1,4 +1,5 @@
 /** Machines, passes and the route they drive. */
+import type { Sourced } from '../base/sourced';
 import type { Feet, Seconds } from '../base/units';
 import type { Point } from '../geometry/point';
 import type { Polyline } from '../geometry/polyline';
@@ -8,6 +9,8 @@ export interface Machine {
   readonly id: string;
   readonly name: string;
   readonly role: 'wide' | 'narrow';
+  /** What cuts; `none` only rolls or brushes. */
+  readonly cutter: 'reel' | 'rotary' | 'none';
   readonly cutWidthIn: number;
   readonly overlapIn: number;
   readonly bodyWidthIn: number;
@@ -36,7 +39,9 @@ export interface MowingSpec {
   readonly wide: string;
   readonly narrow: string;
   /** Own figures over the catalogue's, by machine id. */
-  readonly overrides: Readonly<Record<string, Partial<Omit<Machine, 'id' | 'role' | 'sources'>>>>;
+  readonly overrides: Readonly<
+    Record<string, Partial<Omit<Machine, 'id' | 'role' | 'cutter' | 'sources'>>>
+  >;
   /** Where machines come on to the grass. */
   readonly gate: Point;
 }
@@ -82,6 +87,23 @@ export interface Uncovered {
   readonly place: string;
 }
 
+/** Shares of 1. */
+export interface EfficiencyRange {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Field efficiency of one machine on the grass, with what its time there goes on; shares of 1. */
+export interface FieldEfficiency {
+  readonly machine: string;
+  readonly reached: number;
+  readonly mowing: number;
+  readonly turning: number;
+  readonly empty: number;
+  /** Null where no handbook gives one. */
+  readonly handbook: Sourced<EfficiencyRange> | null;
+}
+
 export interface PassPlan {
   readonly machines: readonly Machine[];
   readonly passes: readonly Pass[];
@@ -101,8 +123,7 @@ export interface PassPlan {
     readonly mowFt: Feet;
     readonly seconds: Seconds;
   }[];
-  /** Share of the time on the grass, count excepted, that a machine spends doing new ground. */
-  readonly efficiency: readonly { readonly machine: string; readonly reached: number }[];
+  readonly efficiency: readonly FieldEfficiency[];
   /** Share of the graphic's area that a drum in turns or on the way leaves in a wrong lay, 0 to 1. */
   readonly disturbed: number;
 }

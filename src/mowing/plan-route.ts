@@ -20,6 +20,7 @@ import {
   prepareGround,
   type DriveGround,
 } from './drive-ground';
+import { efficiencyProblems } from './field-efficiency';
 import { findParking } from './find-parking';
 import { linePose } from './legal-parts';
 import { layTimeline, type Stages } from './lay-timeline';
@@ -50,7 +51,7 @@ const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
 /**
  * Orders and drives the swaths. Errors: `gate-shut` (no place where a machine can stand),
  * `machine-stranded` (none that it can get to before the count). Warnings, for what cannot be driven as
- * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`, `machine-stranded` at the end.
+ * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`, `efficiency-above-handbook`, `machine-stranded` at the end.
  */
 export function planRoute(
   input: RouteInput,
@@ -70,7 +71,12 @@ export function planRoute(
   const legs = layTimeline(steps, input.setOutSeconds);
   const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs);
   const problems = [wide, narrow].flatMap((driver) => driverProblems(driver, input.design));
-  return succeed(plan, [...problems, ...stranded, ...disturbedProblem(plan, input.narrow)]);
+  return succeed(plan, [
+    ...problems,
+    ...stranded,
+    ...disturbedProblem(plan, input.narrow),
+    ...plan.efficiency.flatMap((e, i) => efficiencyProblems(plan.machines[i]!, e)),
+  ]);
 }
 
 const gateShut = (): Problem =>

@@ -1,11 +1,9 @@
 /** Lengths, times and shares of a driven route. */
-import type { Feet } from '../base/units';
-import { polylineLength } from '../geometry/polyline';
 import type { Design } from '../design/model';
 import { disturbedShare } from './disturbed-share';
-import { cutFt, swathFt } from './machines';
+import { fieldEfficiency } from './field-efficiency';
+import { driveFt, driveSeconds } from './leg-sums';
 import type { Leg, Machine, Pass, PassPlan, Phase } from './model';
-import { reachedEfficiency } from './mowing-time';
 import type { SwathLayout } from './swath-model';
 
 interface Given {
@@ -26,20 +24,17 @@ export function sumPasses(
     machines: used,
     passes,
     legs,
-    mowFt: lengthOf(legs, 'mow'),
-    turnFt: lengthOf(legs, 'turn'),
-    runFt: lengthOf(legs, 'run'),
+    mowFt: driveFt(legs, 'mow'),
+    turnFt: driveFt(legs, 'turn'),
+    runFt: driveFt(legs, 'run'),
     graphicCovered: layout.graphicCovered,
     uncovered: layout.uncovered,
     laidOutside: layout.laidOutside,
     totals: used.flatMap((m) => totalsOf(m, passes, legs)),
-    efficiency: used.map((m) => ({ machine: m.id, reached: efficiencyOf(m, legs) })),
+    efficiency: used.map((m) => fieldEfficiency(m, legs)),
     disturbed: disturbedShare(given.design, legs),
   };
 }
-
-const lengthOf = (legs: readonly Leg[], kind: Leg['kind']): Feet =>
-  legs.reduce((n, leg) => (leg.kind === kind ? n + polylineLength(leg.points) : n), 0);
 
 function totalsOf(
   machine: Machine,
@@ -54,18 +49,8 @@ function totalsOf(
       machine: machine.id,
       phase,
       passes: passes.filter((p) => p.machine === machine.id && p.phase === phase).length,
-      mowFt: lengthOf(here, 'mow'),
-      seconds: here.reduce((n, leg) => n + leg.seconds, 0),
+      mowFt: driveFt(here, 'mow'),
+      seconds: driveSeconds(here),
     };
   });
-}
-
-/** Field efficiency on the grass: way from and to the gate and the count left out. */
-function efficiencyOf(machine: Machine, legs: readonly Leg[]): number {
-  const own = legs.filter(
-    (leg) => leg.machine === machine.id && leg.kind !== 'hold' && leg.phase !== 'carry',
-  );
-  const seconds = own.reduce((n, leg) => n + leg.seconds, 0);
-  const area = lengthOf(own, 'mow') * swathFt(machine);
-  return reachedEfficiency(area, seconds, cutFt(machine), machine.cuttingMph);
 }

@@ -2,6 +2,7 @@
 import type { Problem } from '../base/result';
 import { checkScale } from '../field/prove-controls';
 import { listInventory } from '../labour/list-inventory';
+import type { FieldEfficiency } from '../mowing/model';
 import type { TapeSpec } from '../stakeout/model';
 import { SQUARE_SIGMA_DEG } from '../stakeout/short-methods';
 import { tapesAtHand } from '../stakeout/tapes';
@@ -65,8 +66,8 @@ export interface Summary {
   readonly mow_ft: number;
   readonly turn_ft: number;
   readonly run_ft: number;
-  /** Field efficiency reached, 0 to 1, by machine. */
-  readonly efficiency: Readonly<Record<string, number>>;
+  /** By machine, shares of 1; the handbook's are null where none is published. */
+  readonly field_efficiency: Readonly<Record<string, EfficiencyFigures>>;
   readonly person_hours_p50: number;
   readonly person_hours_p90: number;
   readonly clock_hours_p50: number;
@@ -90,6 +91,20 @@ const tapeFigures = (tape: TapeSpec): TapeFigures => ({
   reading_sigma_in: tape.readingSigmaIn,
   proportional: tape.proportional,
   scale_sigma: tape.scaleSigma ?? 0,
+});
+
+interface EfficiencyFigures {
+  readonly reached: number;
+  readonly handbook_low: number | null;
+  readonly handbook_high: number | null;
+  readonly source: string | null;
+}
+
+const efficiencyFigures = ({ reached, handbook }: FieldEfficiency): EfficiencyFigures => ({
+  reached,
+  handbook_low: handbook?.value.low ?? null,
+  handbook_high: handbook?.value.high ?? null,
+  source: handbook?.source ?? null,
 });
 
 /** The headline figures of `plan`; null where there is no graphic to have one. */
@@ -124,7 +139,9 @@ export function summarise(plan: Plan): Summary {
     mow_ft: passes.mowFt,
     turn_ft: passes.turnFt,
     run_ft: passes.runFt,
-    efficiency: Object.fromEntries(passes.efficiency.map((e) => [e.machine, e.reached])),
+    field_efficiency: Object.fromEntries(
+      passes.efficiency.map((e) => [e.machine, efficiencyFigures(e)]),
+    ),
     person_hours_p50: hours.totals.personHoursP50,
     person_hours_p90: hours.totals.personHoursP90,
     clock_hours_p50: hours.totals.clockHoursP50,

@@ -9,8 +9,10 @@ import {
   BEND_DASH,
   controlSign,
   EMPTY_DASH,
+  gateSign,
   guideSign,
   pinSign,
+  startSign,
   stakeSign,
   SWING_DASH,
   turnSign,
@@ -63,6 +65,16 @@ export const passLegend = (lifted: string, backs: boolean): readonly LegendEntry
       inkLine(across(at), inkStroke(1.3, 0, EMPTY_DASH)),
       arrowHead({ x: at.x + 13, y: at.y }, 1, 0, 5),
     ],
+  },
+];
+
+/** Where machines come on, and where the work of the sheet begins. */
+export const PLACES_LEGEND: readonly LegendEntry[] = [
+  { word: 'start of the first pass', sign: (at) => startSign(at, 4) },
+  { word: 'gate', sign: (at) => gateSign(at, 3.6) },
+  {
+    word: 'way to the gate, when it lies outside the drawing',
+    sign: (at) => [...gateSign(at, 3.6), arrowHead({ x: at.x + 11, y: at.y }, 1, 0, 6)],
   },
 ];
 

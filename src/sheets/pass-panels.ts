@@ -1,7 +1,8 @@
 /** Drawings of passes: numbers at their starts, arrows on the way, turn points at their ends. */
-import { boxGrow, boxOfPoints, type Box } from '../geometry/box';
+import { boxCentre, boxGrow, boxHeight, boxOfPoints, boxWidth, type Box } from '../geometry/box';
 import { pointSubtract, type Point } from '../geometry/point';
 import { polylineAt, polylineLength } from '../geometry/polyline';
+import { SAME_POINT } from '../geometry/tolerance';
 import type { Pass } from '../mowing/model';
 import { drawBearings, drawField, drawRegion } from './draw-field';
 import { drawLabels } from './draw-labels';
@@ -10,7 +11,7 @@ import type { Kit } from './kit';
 import { LETTER_GREY, type Mark } from './marks';
 import type { PassGroup } from './pass-groups';
 import { planPanels, type Panel } from './plan-panels';
-import { arrowHead, BACK_DASH, EMPTY_DASH, turnSign } from './symbols';
+import { arrowHead, BACK_DASH, EMPTY_DASH, gateSign, startSign, turnSign } from './symbols';
 import { scaleBar, type ViewFrame } from './view-frame';
 
 export const PASS_LABEL_SIZE = 7.5;
@@ -38,7 +39,10 @@ export function planPassPanels(
     maxHeight,
     labelSize: PASS_LABEL_SIZE,
     scene: (frame) => ({
-      discs: items.map((item) => ({ at: frame.toPaper(item.at), radius: item.clear })),
+      discs: [
+        ...items.map((item) => ({ at: frame.toPaper(item.at), radius: item.clear })),
+        { at: gatePlace(kit, frame).at, radius: GATE_CLEAR },
+      ],
       lines: lines.map((line) => line.map(frame.toPaper)),
     }),
     leastScale: leastScaleOf(group),
@@ -48,13 +52,20 @@ export function planPassPanels(
   });
 }
 
-/** Every pass, and up to the top of the fence when the passes go all over the field. */
+/** Every pass, the gate, and up to the top of the fence when the passes go all over the field. */
 function shownBox(kit: Kit, group: PassGroup): Box | null {
   const driven = boxOfPoints(group.passes.flatMap((pass) => pass.line));
   if (!driven) return null;
   const box = boxGrow(driven, 2);
   const fence = boxOfPoints(kit.plan.field.fenceLine);
-  return isFine(group) || !fence ? box : { ...box, maxY: Math.max(box.maxY, fence.maxY) };
+  if (isFine(group) || !fence) return box;
+  const gate = boxGrow(boxOfPoints([kit.plan.project.mowing.gate])!, 4);
+  return {
+    minX: Math.min(box.minX, gate.minX),
+    maxX: Math.max(box.maxX, gate.maxX),
+    minY: Math.min(box.minY, gate.minY),
+    maxY: Math.max(box.maxY, gate.maxY, fence.maxY),
+  };
 }
 
 /** Neighbouring passes at least this far apart on paper, up to a scale at which all is plain. */
@@ -82,6 +93,8 @@ export function drawPassPanel(kit: Kit, group: PassGroup, panel: Panel): Mark[] 
     drawField(field, frame),
     ...betweenMarks(group, frame),
     ...group.passes.flatMap((pass) => passMarks(pass, frame, named.has(String(pass.number)))),
+    ...startSign(frame.toPaper(group.passes[0]!.line[0]!), START_RADIUS),
+    ...gateMarks(kit, frame),
   ];
   return [
     { kind: 'clip', clip: frame.window, marks: inside },
@@ -102,6 +115,38 @@ function betweenMarks(group: PassGroup, frame: ViewFrame): Mark[] {
     const d = pointSubtract(tip, before);
     return [inkLine(line, inkStroke(0.8, 0.25, EMPTY_DASH)), arrowHead(tip, d.x, d.y, 5)];
   });
+}
+
+const START_RADIUS = 4;
+const GATE_HALF = 3.6;
+const GATE_CLEAR = 9;
+/** A gate outside the drawing is shown this far inside its edge, points, on the way there. */
+const GATE_INSET = 14;
+
+interface GatePlace {
+  readonly at: Point;
+  /** On the way from the middle of the drawing, when the gate itself lies outside. */
+  readonly way: Point | null;
+}
+
+function gatePlace(kit: Kit, frame: ViewFrame): GatePlace {
+  const gate = frame.toPaper(kit.plan.project.mowing.gate);
+  const middle = boxCentre(frame.window);
+  const way = pointSubtract(gate, middle);
+  const across = (boxWidth(frame.window) / 2 - GATE_INSET) / Math.max(Math.abs(way.x), SAME_POINT);
+  const down = (boxHeight(frame.window) / 2 - GATE_INSET) / Math.max(Math.abs(way.y), SAME_POINT);
+  const share = Math.min(across, down);
+  if (share >= 1) return { at: gate, way: null };
+  return { at: { x: middle.x + way.x * share, y: middle.y + way.y * share }, way };
+}
+
+function gateMarks(kit: Kit, frame: ViewFrame): Mark[] {
+  const { at, way } = gatePlace(kit, frame);
+  const sign = gateSign(at, GATE_HALF);
+  if (!way) return sign;
+  const long = Math.hypot(way.x, way.y) || 1;
+  const tip = { x: at.x + (way.x / long) * 12, y: at.y + (way.y / long) * 12 };
+  return [...sign, arrowHead(tip, way.x, way.y, 6)];
 }
 
 /** Passes shorter than this on paper carry no arrow of their own. */

@@ -102,6 +102,27 @@ export function turnSign(at: Point, half: number): Mark[] {
   return [inkFill([ring], WHITE), inkRing(ring, inkStroke(0.6))];
 }
 
+/** Where the first pass of a sheet starts: two rings. */
+export const startSign = (at: Point, radius: number): Mark[] => [
+  inkCircle(at, radius, null, inkStroke(1.1)),
+  inkCircle(at, radius * 0.6, null, inkStroke(0.6)),
+];
+
+/** The gate where machines come on: a solid square in a square. */
+export function gateSign(at: Point, half: number): Mark[] {
+  const square = (h: number): Point[] => [
+    { x: at.x - h, y: at.y - h },
+    { x: at.x + h, y: at.y - h },
+    { x: at.x + h, y: at.y + h },
+    { x: at.x - h, y: at.y + h },
+  ];
+  return [
+    inkFill([square(half)], WHITE),
+    inkRing(square(half), inkStroke(0.8)),
+    inkFill([square(half * 0.6)], BLACK),
+  ];
+}
+
 /** Backing up: an arrow head that points down, open. */
 export const backSign = (at: Point, size: number): Mark =>
   inkRing(

@@ -16,10 +16,11 @@ const SQUARE_DEG = 0.01;
  */
 export function patchShade(patch: Patch): number {
   const ordered = [...patch.lays].sort((a, b) => a.order - b.order);
-  return burnedInLay(ordered.map((lay) => ({ x: sideOf(lay), y: 0 }))).x;
+  return burnedInLay(ordered.map((lay) => ({ x: laySide(lay), y: 0 }))).x;
 }
 
-function sideOf(lay: Lay): 1 | -1 {
+/** Light (1) or dark (−1) of one lay alone. */
+export function laySide(lay: Lay): 1 | -1 {
   if (!('bearingDeg' in lay)) return (lay.way ?? 'out') === 'out' ? 1 : -1;
   const fromAway = bearingDifference(lay.bearingDeg, 0);
   if (Math.abs(fromAway - 90) > SQUARE_DEG) return fromAway < 90 ? 1 : -1;

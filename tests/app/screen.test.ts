@@ -187,9 +187,9 @@ describe('the plan in the hand', () => {
     await page.getByRole('button', { name: 'Take the first' }).click();
     const inHand = () => page.locator('.hand .number').innerText();
     const first = await inHand();
-    await page.getByRole('button', { name: 'Play at 40x' }).click();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
     await expect.poll(inHand, { timeout: 10_000 }).not.toBe(first);
-    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
     const stopped = await inHand();
     await page.waitForTimeout(1500);
     expect(await inHand()).toBe(stopped);

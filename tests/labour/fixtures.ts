@@ -80,6 +80,7 @@ const machine = (id: string, role: Machine['role']): Machine => ({
   id,
   name: role === 'wide' ? 'Riding reel' : 'Walk-behind reel',
   role,
+  cutter: 'reel',
   cutWidthIn: 62,
   overlapIn: 3,
   bodyWidthIn: 66,

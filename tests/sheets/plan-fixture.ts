@@ -329,6 +329,7 @@ const machine = (id: string, name: string, role: Machine['role'], cutWidthIn: nu
   id,
   name,
   role,
+  cutter: 'reel',
   cutWidthIn,
   overlapIn: 2,
   bodyWidthIn: cutWidthIn + 8,

@@ -11,6 +11,7 @@ export const COLOUR = {
   dark: '#82ad5b',
   letterDark: '#4b7c38',
   letterLight: '#dcefb8',
+  unmown: '#dfe6d0',
   calm: '#bfda94',
   calmQuiet: '#c9e2a1',
   calmLetter: '#a3c777',

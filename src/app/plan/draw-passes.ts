@@ -6,7 +6,6 @@ import { COLOUR } from './colours';
 import { placeLabels, type Box } from './labels';
 import type { PaintJob } from './paint';
 import { setOf } from './pass-sets';
-import { momentOf } from './play';
 
 type Place = (p: Point) => Point;
 
@@ -25,12 +24,11 @@ export function drawPasses(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   const hand = passes.find((p) => p.number === job.pass?.number && p.machine === job.pass.machine);
   if (hand) drawInHand(ctx, hand, place, job.viewport.scale);
   drawNumbers(ctx, job, passes, hand, place);
-  const moment = job.playAt === null ? null : momentOf(legs, job.playAt);
-  if (moment) drawMachine(ctx, place(moment.at), moment.leg.reels === 'down');
   drawGate(ctx, place(job.project.mowing.gate));
 }
 
-function stroke(ctx: CanvasRenderingContext2D, line: Polyline, place: Place): void {
+/** A line of the field, as the context strokes. */
+export function stroke(ctx: CanvasRenderingContext2D, line: Polyline, place: Place): void {
   ctx.beginPath();
   trace(ctx, line, place);
   ctx.stroke();
@@ -67,7 +65,13 @@ function passArrow(ctx: CanvasRenderingContext2D, pass: Pass, place: Place): voi
   head(ctx, tip, Math.atan2(tip.y - tail.y, tip.x - tail.x), 8);
 }
 
-function head(ctx: CanvasRenderingContext2D, at: Point, angle: number, length: number): void {
+/** A solid arrowhead about `at`, pixels, turned by `angle` on the screen. */
+export function head(
+  ctx: CanvasRenderingContext2D,
+  at: Point,
+  angle: number,
+  length: number,
+): void {
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   const half = length * 0.42;
@@ -91,13 +95,21 @@ function drawLifts(ctx: CanvasRenderingContext2D, legs: readonly Leg[], place: P
   }
 }
 
-function drawInHand(ctx: CanvasRenderingContext2D, pass: Pass, place: Place, scale: number): void {
+/** The pass in hand, over the width it mows when `scale` (pixels per foot) is given. */
+export function drawInHand(
+  ctx: CanvasRenderingContext2D,
+  pass: Pass,
+  place: Place,
+  scale: number | null,
+): void {
   ctx.lineCap = 'butt';
   ctx.strokeStyle = COLOUR.flag;
-  ctx.globalAlpha = 0.22;
-  ctx.lineWidth = Math.max(4, pass.widthFt * scale);
-  stroke(ctx, pass.line, place);
-  ctx.globalAlpha = 1;
+  if (scale !== null) {
+    ctx.globalAlpha = 0.22;
+    ctx.lineWidth = Math.max(4, pass.widthFt * scale);
+    stroke(ctx, pass.line, place);
+    ctx.globalAlpha = 1;
+  }
   ctx.strokeStyle = COLOUR.white;
   ctx.lineWidth = 6;
   stroke(ctx, pass.line, place);
@@ -136,21 +148,8 @@ function drawNumbers(
   });
 }
 
-/** The machine being played: filled with the reels down, hollow with them up. */
-function drawMachine(ctx: CanvasRenderingContext2D, at: Point, down: boolean): void {
-  ctx.beginPath();
-  ctx.arc(at.x, at.y, 8, 0, 7);
-  ctx.fillStyle = down ? COLOUR.flag : COLOUR.white;
-  ctx.strokeStyle = COLOUR.white;
-  ctx.lineWidth = 6;
-  ctx.stroke();
-  ctx.fill();
-  ctx.strokeStyle = COLOUR.flag;
-  ctx.lineWidth = 3;
-  ctx.stroke();
-}
-
-function drawGate(ctx: CanvasRenderingContext2D, at: Point): void {
+/** Where machines come on. */
+export function drawGate(ctx: CanvasRenderingContext2D, at: Point): void {
   ctx.fillStyle = COLOUR.ink;
   ctx.strokeStyle = COLOUR.white;
   ctx.lineWidth = 2;

@@ -51,13 +51,14 @@ export function fitted(
   plan: Plan,
   scene: Scene,
   size: Size,
-  passSet: string | null,
+  /** The set that is drawn; `drive` for the whole visit. */
+  passes: { readonly set: string | null } | 'drive',
 ): Viewport | null {
   if (size.width === 0 || size.height === 0) return null;
   const stakes = stage === 'stakes' ? graphicBox(plan) : null;
   if (stakes) return fitBox(stakes, size, STAKES);
-  const passes = stage === 'passes' ? passesBox(plan, passSet) : null;
-  if (passes) return fitBox(passes, size, STAKES);
+  const set = stage === 'passes' && passes !== 'drive' ? passesBox(plan, passes.set) : null;
+  if (set) return fitBox(set, size, STAKES);
   if (stage === 'ground') return fitBox(boxGrow(scene.box, 6), size, GROUND);
   return fitBox(fanBox(plan), size, OPEN);
 }

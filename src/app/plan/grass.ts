@@ -75,10 +75,9 @@ function homeward(region: Region, along: (p: Point) => Point): number {
 const isGraphic = (patch: Patch): boolean => patch.kind === 'graphic' || patch.tool === 'narrow';
 
 /** Light to dark by the lean: full either way from a third of square on. */
-function colourOf(patch: Patch, lean: number): string {
-  if (patch.kind === 'background') return toneHex(patchShade(patch));
+export function layColour(lean: number, graphic: boolean): string {
   const t = Math.min(1, Math.max(0, 0.5 + lean * 1.5));
-  return isGraphic(patch)
+  return graphic
     ? mix(COLOUR.letterLight, COLOUR.letterDark, t)
     : mix(COLOUR.light, COLOUR.dark, t);
 }
@@ -97,7 +96,7 @@ const CALM: Readonly<Record<Patch['kind'], string>> = {
 };
 
 /** A repeatable jitter in [0, 1) from two whole numbers. */
-function jitter(i: number, j: number, k: number): number {
+export function jitter(i: number, j: number, k: number): number {
   const n = Math.sin(i * 127.1 + j * 311.7 + k * 74.7) * 43758.5453;
   return n - Math.floor(n);
 }
@@ -159,7 +158,8 @@ function grassPatch(patch: Patch, design: Design): GrassPatch {
     path: pathOfRegion(patch.region),
     region: patch.region,
     toward: patch.kind === 'background' ? patchShade(patch) < 0 : lean > 0,
-    colour: colourOf(patch, lean),
+    colour:
+      patch.kind === 'background' ? toneHex(patchShade(patch)) : layColour(lean, isGraphic(patch)),
     calm: isGraphic(patch) ? CALM.graphic : CALM[patch.kind],
     strokes: strokesOf(patch.region, along),
     arrow: patch.kind === 'background' ? arrowOf(patch.region, along) : null,

@@ -3,6 +3,7 @@ import type { Region } from '../../geometry/region';
 import type { Plan } from '../../plan/model';
 import type { Project } from '../../project/model';
 import type { Stage } from '../state/stages';
+import { drawDrive, drawDrivenGround } from '../drive/draw-drive';
 import { COLOUR } from './colours';
 import {
   drawFurniture,
@@ -30,7 +31,8 @@ export interface PaintJob {
   readonly stake: string | null;
   readonly pass: { readonly machine: string; readonly number: number } | null;
   readonly passSet: string | null;
-  readonly playAt: number | null;
+  /** Seconds into the visit at which the drive is shown; null for the whole plan. */
+  readonly driveAt: number | null;
 }
 
 const STYLE: Readonly<Record<Stage, GrassStyle>> = {
@@ -64,16 +66,19 @@ export function paint(canvas: HTMLCanvasElement, job: PaintJob): void {
   if (!ready) return;
   const { ctx, dpr } = ready;
   const style = STYLE[job.stage];
+  const driveAt = job.stage === 'passes' ? job.driveAt : null;
   const place = (p: { x: number; y: number }) => toScreen(job.viewport, job.size, p);
   toPixels(ctx, dpr);
   drawPaper(ctx, job.viewport, job.size);
   toFeet(ctx, job.viewport, job.size, dpr);
-  drawGround(ctx, job.scene, job.viewport, style);
+  if (driveAt === null) drawGround(ctx, job.scene, job.viewport, style);
+  else drawDrivenGround(ctx, job, driveAt, dpr);
   if (job.ghost) drawGhost(ctx, job, job.ghost);
   drawFurniture(ctx, job.scene, job.viewport);
   toPixels(ctx, dpr);
   if (style.arrows) drawLayArrows(ctx, job.scene, place);
-  if (job.stage === 'passes') drawPasses(ctx, job, place);
+  if (job.stage === 'passes' && driveAt === null) drawPasses(ctx, job, place);
+  if (driveAt !== null) drawDrive(ctx, job, driveAt, place, dpr);
   if (job.stage === 'stakes') drawStakes(ctx, job, place);
 }
 

@@ -9,7 +9,10 @@ import { setOf } from './pass-sets';
 
 export function pickAt(stage: Stage, plan: Plan, at: Point, withinFt: number): void {
   if (stage === 'stakes') view.stake = nearestStake(plan, at, withinFt);
-  if (stage === 'passes') view.pass = nearestPass(plan, at, withinFt);
+  if (stage === 'passes') {
+    view.playing = false;
+    view.pass = nearestPass(plan, at, withinFt);
+  }
 }
 
 function nearestStake(plan: Plan, at: Point, withinFt: number): string | null {

@@ -9,7 +9,13 @@ import { growGrass, pathOfRegion, type GrassPatch } from './grass';
 
 export interface Scene {
   readonly field: Field;
-  readonly surfaces: readonly { readonly path: Path2D; readonly colour: string }[];
+  readonly surfaces: readonly {
+    readonly kind: Surface['kind'];
+    readonly path: Path2D;
+    readonly colour: string;
+  }[];
+  /** The grass that the design is laid on. */
+  readonly outfield: Path2D;
   readonly grass: readonly GrassPatch[];
   readonly fence: Path2D;
   readonly foulLines: Path2D;
@@ -55,9 +61,11 @@ function buildScene(plan: Plan): Scene {
   return {
     field,
     surfaces: field.surfaces.map((s) => ({
+      kind: s.kind,
       path: pathOfRegion(s.region),
       colour: SURFACE_COLOUR[s.kind],
     })),
+    outfield: pathOfRegion(field.outfieldGrass),
     grass: growGrass(plan.design),
     fence: pathOfLine(field.fenceLine),
     foulLines: joinPaths([field.foulLines.left, field.foulLines.right].map(pathOfLine)),

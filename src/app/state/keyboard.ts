@@ -1,5 +1,7 @@
 /** Keys that work everywhere: undo, redo, arrows to nudge, escape to let go. */
 import { moveGraphic } from '../../project/edits';
+import { stepDrive, stepPass, togglePlay, wholePlan } from '../drive/play';
+import { isStill } from '../drive/still.svelte';
 import { session } from './session.svelte';
 import { stepStake } from './stake-walk';
 import { view } from './view.svelte';
@@ -36,16 +38,27 @@ export function onKey(event: KeyboardEvent): void {
     session.goBack();
   } else if (event.key === 'Escape') {
     letGo();
+  } else if (event.key === ' ' && isOnPlan(event) && session.plan && !isStill()) {
+    event.preventDefault();
+    togglePlay(session.plan);
   } else if (!command && ARROWS[event.key] && !(event.target instanceof HTMLInputElement)) {
     arrow(event);
   }
 }
+
+/** A space that is no button's own. */
+const isOnPlan = (event: KeyboardEvent): boolean =>
+  view.stage === 'passes' &&
+  !(
+    event.target instanceof HTMLElement && event.target.closest('button, input, label, a') !== null
+  );
 
 function letGo(): void {
   if (session.undo.dragging) session.abortDrag();
   else if (view.jobOpen) view.jobOpen = false;
   else if (view.problemsOpen) view.problemsOpen = false;
   else if (view.how !== null) view.how = null;
+  else if (view.stage === 'passes' && view.driveAt !== null) wholePlan();
   else {
     view.stake = null;
     view.pass = null;
@@ -59,6 +72,10 @@ function arrow(event: KeyboardEvent): void {
     const step = (event.shiftKey ? 12 : 1) / 12;
     const { x, y } = session.project.art.placement.centre;
     session.apply(moveGraphic, { x: x + dx * step, y: y + dy * step }, 'nudge');
+  } else if (view.stage === 'passes' && dx !== 0 && session.plan) {
+    event.preventDefault();
+    if (event.shiftKey) stepPass(session.plan, dx > 0 ? 1 : -1);
+    else stepDrive(session.plan, dx > 0 ? 1 : -1);
   } else if (view.stage === 'stakes' && dx !== 0) {
     event.preventDefault();
     stepStake(dx);

@@ -12,8 +12,12 @@ class View {
   /** Machine and phase whose passes are drawn; null for the first there is. */
   passSet = $state<string | null>(null);
   seat = $state(0);
-  /** Seconds into the set of passes being played; null when it is not. */
-  playAt = $state<number | null>(null);
+  /** Seconds into the visit at which the drive is shown; null for the whole plan. */
+  driveAt = $state<number | null>(null);
+  /** The drive is being played. */
+  playing = $state(false);
+  /** How many times as fast as it is driven. */
+  playSpeed = $state(40);
   /** Ledger row whose "where it comes from" stands open. */
   how = $state<string | null>(null);
   /** The handle or figure in hand, so that field and plan light up together. */
@@ -31,7 +35,7 @@ class View {
     this.inHand = null;
     this.problemsOpen = false;
     this.galleryOpen = false;
-    this.playAt = null;
+    this.playing = false;
   }
 
   setViewport(stage: Stage, viewport: Viewport | null): void {

@@ -6,6 +6,7 @@ import type { Kit } from '../kit';
 import { FAINT, TOWARD_GREY, type Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import type { Draft } from '../sheet-head';
+import { addEfficiency } from './efficiency-lines';
 
 export function hoursPages(kit: Kit): Draft[] {
   const flow = startFlow(kit.paper);
@@ -13,6 +14,7 @@ export function hoursPages(kit: Kit): Draft[] {
   addBar(kit, flow);
   addHead(kit, flow);
   kit.plan.hours.tasks.forEach((task, i) => addTask(kit, flow, task, i));
+  addEfficiency(kit, flow);
   addTotals(kit, flow);
   return flow.pages().map((marks) => ({
     title: 'Hours',

@@ -6,7 +6,7 @@ import { moveMarks } from '../draw-labels';
 import { cutText, wrapText } from '../fit-text';
 import { inkBox, inkLine, inkRule, inkStroke, inkText } from '../ink';
 import type { Kit } from '../kit';
-import { drawLegend, passLegend } from '../legend';
+import { drawLegend, passLegend, PLACES_LEGEND } from '../legend';
 import { FAINT, type Mark } from '../marks';
 import { startFlow, type Flow } from '../page-flow';
 import { groupPasses, layWord, PHASE_WORDS, wholeLength, type PassGroup } from '../pass-groups';
@@ -21,7 +21,8 @@ const GAP = 8;
 /** Rows of the list; the lower ones when that saves a sheet. */
 const ROW_HEIGHTS = [14, 13] as const;
 const HEAD_HEIGHT = 15;
-const LEGEND = 16;
+const LEGEND = 28;
+const LEGEND_ROW = 12;
 const PANEL_HEAD = 13;
 const PANEL_GAP = 8;
 /** Shares of the sheet that one drawing may take. */
@@ -123,7 +124,10 @@ function addDrawings(kit: Kit, group: PassGroup, { panels, drawings }: Drawn, fl
   const { left } = kit.paper;
   const backs = group.passes.some((pass) => group.backs.has(pass.number));
   const legend = passLegend(group.machine.laysInTransit ? '' : LIFTED, backs);
-  flow.add(drawLegend(kit.metrics, legend, left, flow.y() + 9), LEGEND);
+  const rows = [legend, PLACES_LEGEND].flatMap((row, i) =>
+    drawLegend(kit.metrics, row, left, flow.y() + 9 + i * LEGEND_ROW),
+  );
+  flow.add(rows, LEGEND);
   panels.forEach((panel, i) => {
     const height = panel.frame.window.maxY;
     const words = panels.length > 1 ? `Drawing ${i + 1} of ${panels.length}` : '';
