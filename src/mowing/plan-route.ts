@@ -5,31 +5,25 @@
  */
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Seconds } from '../base/units';
-import { pointLerp, type Point } from '../geometry/point';
+import type { Point } from '../geometry/point';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
 import { boxCentre } from '../geometry/box';
 import { regionBox, regionSubtract, type Region } from '../geometry/region';
 import { indexPatches } from './cut-at-patches';
-import { driveOff, driveSwath, type Driver } from './drive-machine';
-import {
-  bodyReach,
-  clearanceAt,
-  prepareField,
-  prepareGround,
-  type DriveGround,
-} from './drive-ground';
+import { driveOff, driveSwath, posesAt, prepareSwath, type Driver } from './drive-machine';
+import { bodyReach, prepareField, prepareGround, type DriveGround } from './drive-ground';
 import { findParking } from './find-parking';
-import { linePose } from './legal-parts';
 import { layTimeline, type Stages } from './lay-timeline';
 import { lossPlaces, trimmedProblem } from './lost-ground';
 import type { Machine, PassPlan, Phase } from './model';
-import { orderSwaths, type Blocked } from './order-swaths';
+import { orderSwaths } from './order-swaths';
 import { setOutArea } from './set-out-area';
 import { sumPasses } from './sum-passes';
 import type { Swath, SwathLayout } from './swath-model';
-import { vehicleOf, type Vehicle } from './vehicle';
+import { vehicleOf } from './vehicle';
+import { prepareWays } from './ways';
 
 export interface RouteInput {
   readonly field: Field;
@@ -105,7 +99,7 @@ function newDriver(
   return {
     vehicle,
     ground,
-    around: null,
+    ways: prepareWays(ground, null, vehicle),
     patches,
     steps: [],
     passes: [],
@@ -130,15 +124,19 @@ function driveInOrder(
   const of = (role: 'wide' | 'narrow', before: boolean) =>
     swaths.filter((s) => s.role === role && isBefore(s) === before);
   const homes = { wide: wide.at, narrow: narrow.at };
-  driveGroups(wide, of('wide', true));
+  const border = of('wide', false);
+  const before = of('wide', true);
+  driveGroups(wide, around ? before : [...before, ...border], homes.wide);
   if (around) driveOff(wide, homes.wide, 'before-count');
   const background = wide.steps.splice(0);
-  wide.around = around;
   const holdAt = { wide: wide.at, narrow: narrow.at };
-  driveGroups(wide, of('wide', false));
+  if (around) {
+    wide.ways = prepareWays(wide.ground, around, wide.vehicle);
+    driveGroups(wide, border, homes.wide);
+  }
   driveOff(wide, homes.wide, 'at-end');
   const graphic = of('narrow', false);
-  driveGroups(narrow, graphic);
+  driveGroups(narrow, graphic, homes.narrow);
   if (graphic.length > 0) driveOff(narrow, homes.narrow, 'at-end');
   const machines = { wide: wide.vehicle.machine, narrow: narrow.vehicle.machine };
   return {
@@ -149,32 +147,19 @@ function driveInOrder(
   };
 }
 
-/** Every swath of a group before the next group, each group in its own best order. */
-function driveGroups(driver: Driver, swaths: readonly Swath[]): void {
-  const groups = [...new Set(swaths.map((s) => s.group))].sort((a, b) => a - b);
-  const blocked = sightLine(driver.ground, driver.vehicle);
-  for (const group of groups) {
-    const ends = swaths
-      .filter((s) => s.group === group && s.line.length > 1)
-      .map((swath) => ({
-        swath,
-        entry: linePose(swath.line, 'start'),
-        exit: linePose(swath.line, 'end'),
-      }));
-    const ordered = orderSwaths(ends, driver.at, driver.vehicle.radius, blocked);
-    for (const { swath } of ordered) driveSwath(driver, swath);
-  }
-}
-
-/** Whether a straight drive would leave the drivable ground; looked at every 4 ft. */
-function sightLine(ground: DriveGround, vehicle: Vehicle): Blocked {
-  return (from, to) => {
-    const steps = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 4);
-    for (let i = 1; i < steps; i++) {
-      if (clearanceAt(ground, pointLerp(from, to, i / steps)) < vehicle.body.half) return true;
-    }
-    return false;
-  };
+/** What comes before the count first, then by group; all in the best order that ends near `home`. */
+function driveGroups(driver: Driver, swaths: readonly Swath[], home: Point): void {
+  const sorted = swaths
+    .filter((s) => s.line.length > 1)
+    .sort((a, b) => Number(isBefore(b)) - Number(isBefore(a)) || a.group - b.group);
+  let group = 0;
+  const stops = sorted.flatMap((swath, i) => {
+    const last = sorted[i - 1] ?? swath;
+    if (isBefore(last) !== isBefore(swath) || last.group !== swath.group) group++;
+    return prepareSwath(driver, swath, group) ?? [];
+  });
+  const round = { start: driver.at, goals: posesAt(driver, home), ways: driver.ways };
+  for (const stop of orderSwaths(stops, round)) driveSwath(driver, stop);
 }
 
 function driverProblems(driver: Driver, design: Design): Problem[] {
