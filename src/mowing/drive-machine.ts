@@ -57,7 +57,7 @@ export function prepareSwath(driver: Driver, swath: Swath, group: number): Driva
   const [first, last] = [parts[0], parts[parts.length - 1]];
   if (!first || !last) return null;
   const [entry, exit] = [linePose(first, 'start'), linePose(last, 'end')];
-  return { swath, parts, group, entry, exit };
+  return { swath, parts, group, patch: swath.patch, entry, exit };
 }
 
 /** Drives a swath from where the machine is; what cannot be reached is noted, not forced. */

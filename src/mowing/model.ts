@@ -39,6 +39,8 @@ export interface MowingSpec {
   readonly overrides: Readonly<Record<string, Partial<Omit<Machine, 'id' | 'role' | 'sources'>>>>;
   /** Where machines come on to the grass. */
   readonly gate: Point;
+  /** What a foot over finished grass against its lay is worth, seconds; `OVER_LAY_SECONDS_PER_FT`. */
+  readonly overLaySecondsPerFt?: number;
 }
 
 export type Phase = 'erase' | 'background' | 'graphic' | 'edge' | 'border' | 'carry';
@@ -89,6 +91,8 @@ export interface PassPlan {
   readonly mowFt: Feet;
   readonly turnFt: Feet;
   readonly runFt: Feet;
+  /** Driven over patches that were finished, against their lay (`lay-map.ts`), reels up or down. */
+  readonly overLayFt: Feet;
   /** Share of the graphic's area under planned passes, 0 to 1; 1 without a graphic. */
   readonly graphicCovered: number;
   readonly uncovered: readonly Uncovered[];

@@ -3,12 +3,16 @@ import { leastOf } from '../base/least-of';
 import type { Seconds } from '../base/units';
 import { tourCost, type CostMatrix } from '../tour/model';
 import { searchTour, type Price, type TourSearch } from '../tour/search-tour';
-import type { Pose } from './drive';
+import { drivePoints, type Pose } from './drive';
+import type { Transit } from './find-transit';
+import type { Against } from './lay-map';
+import type { OverLay } from './over-lay';
 import type { Ways } from './ways';
 
 /** Where a swath is entered and left; every one of a group comes before the next group. */
 export interface Stop {
   readonly group: number;
+  readonly patch: string;
   readonly entry: Pose;
   readonly exit: Pose;
 }
@@ -18,6 +22,10 @@ export interface Round {
   readonly start: Pose;
   readonly goals: readonly Pose[];
   readonly ways: Ways;
+  /** What driving over finished grass costs; null: nothing. */
+  readonly overLay: OverLay | null;
+  /** Patches that are finished before the round. */
+  readonly finished: ReadonlySet<string>;
 }
 
 /** Kicks of the search, for each swath and at most; fewer once costs are corrected. */
@@ -36,18 +44,18 @@ const OUT_OF_ORDER: Seconds = 1e8;
 /**
  * The stops in driving order: a short tour over the transits from each one's exit to each other's
  * entry, in seconds, all groups at once. Transits begin as estimates; those that a tour uses are then
- * found for real and the search goes on, until no tour seems better than one that is all real (or
- * `MOST_ROUNDS` are over).
+ * found for real, priced for the grass that is finished at that place of the tour, and the search goes
+ * on, until no tour seems better than one that is all real (or `MOST_ROUNDS` are over).
  */
 export function orderSwaths<T extends Stop>(stops: readonly T[], round: Round): T[] {
   if (stops.length < 2) return [...stops];
   const costs = estimateCosts(stops, round);
   const reveal = realCosts(stops, round, costs);
-  for (const [from, to] of nearestPairs(costs)) reveal(from, to);
+  for (const [from, to] of nearestPairs(costs)) reveal(from, to, () => false);
   const search = searchTour(costs);
   search.improve(Math.min(MOST_KICKS, KICKS_EACH * stops.length));
   const again = KICKS_EACH_AGAIN * stops.length;
-  const order = refine(search, costs, reveal, again).map((node) => stops[node - 1]!);
+  const order = refine(stops, search, costs, reveal, again).map((node) => stops[node - 1]!);
   return order.sort((a, b) => a.group - b.group);
 }
 
@@ -76,25 +84,45 @@ function leastSeconds(goals: readonly Pose[], seconds: (goal: number) => Seconds
   return goals.reduce((least, _, j) => Math.min(least, seconds(j)), NO_WAY);
 }
 
-/** Writes the real cost of a transit into the matrix; empty when it was known or is never driven. */
-type Reveal = (from: number, to: number) => Price[];
+/** Writes the real cost of a transit into the matrix; empty when it stands there or is never driven. */
+type Reveal = (from: number, to: number, isFinished: (patch: string) => boolean) => Price[];
 
 function realCosts(stops: readonly Stop[], round: Round, { count, cost }: CostMatrix): Reveal {
-  const { start, goals, ways } = round;
-  const known = new Set<number>();
-  const real = (from: Pose, to: Pose): Seconds => ways.find(from, to)?.seconds ?? NO_WAY;
-  return (from, to) => {
-    const at = from * count + to;
-    if (known.has(at) || cost[at]! >= OUT_OF_ORDER) return [];
-    known.add(at);
+  const { start, goals, ways, overLay, finished } = round;
+  const known = new Map<number, Real>();
+  const find = (from: number, to: number): Real => {
     const exit = from === 0 ? start : stops[from - 1]!.exit;
-    cost[at] =
-      to === 0
-        ? leastSeconds(goals, (j) => real(exit, goals[j]!))
-        : real(exit, stops[to - 1]!.entry);
-    return [{ from, to, cost: cost[at] }];
+    const [first, ...rest] = to === 0 ? goals : [stops[to - 1]!.entry];
+    if (!first) return { seconds: 0, against: [] };
+    const found = rest.reduce(
+      (way, goal) => quicker(way, ways.find(exit, goal)),
+      ways.find(exit, first),
+    );
+    if (!found) return { seconds: NO_WAY, against: [] };
+    const against = overLay?.lays.against(drivePoints(found.drive)) ?? [];
+    return { seconds: found.seconds, against };
+  };
+  return (from, to, isFinished) => {
+    const at = from * count + to;
+    if (cost[at]! >= OUT_OF_ORDER) return [];
+    const real = known.get(at) ?? find(from, to);
+    known.set(at, real);
+    const over = real.against.filter((a) => finished.has(a.patch) || isFinished(a.patch));
+    const feet = over.reduce((n, a) => n + a.feet, 0);
+    const now = real.seconds + feet * (overLay?.secondsPerFt ?? 0);
+    if (now === cost[at]) return [];
+    cost[at] = now;
+    return [{ from, to, cost: now }];
   };
 }
+
+interface Real {
+  readonly seconds: Seconds;
+  readonly against: readonly Against[];
+}
+
+const quicker = (a: Transit | null, b: Transit | null): Transit | null =>
+  a && (!b || a.seconds <= b.seconds) ? a : b;
 
 /** From each node to those that seem nearest. */
 function nearestPairs({ count, cost }: CostMatrix): [number, number][] {
@@ -107,6 +135,7 @@ function nearestPairs({ count, cost }: CostMatrix): [number, number][] {
 
 /** The cheapest tour found whose transits are all real, without node 0. */
 function refine(
+  stops: readonly Stop[],
   search: TourSearch,
   costs: CostMatrix,
   reveal: Reveal,
@@ -114,9 +143,13 @@ function refine(
 ): readonly number[] {
   let best = search.tour();
   let least = Infinity;
+  const patches = ['', ...stops.map((s) => s.patch)];
   for (let round = 0; round < MOST_ROUNDS && search.cost() < least; round++) {
     const tour = search.tour();
-    const prices = tour.flatMap((from, k) => reveal(from, tour[k + 1] ?? 0));
+    const last = new Map(tour.map((node, k) => [patches[node], k]));
+    const prices = tour.flatMap((from, k) =>
+      reveal(from, tour[k + 1] ?? 0, (patch) => (last.get(patch) ?? Infinity) <= k),
+    );
     const cost = tourCost(costs, tour);
     if (cost < least) [best, least] = [tour, cost];
     search.reprice(prices);

@@ -18,7 +18,9 @@ import { findParking } from './find-parking';
 import { layTimeline, type Stages } from './lay-timeline';
 import { lossPlaces, trimmedProblem } from './lost-ground';
 import type { Machine, PassPlan, Phase } from './model';
-import { orderSwaths } from './order-swaths';
+import { mapLays } from './lay-map';
+import { orderSwaths, type Round } from './order-swaths';
+import { OVER_LAY_SECONDS_PER_FT, type OverLay } from './over-lay';
 import { setOutArea } from './set-out-area';
 import { sumPasses } from './sum-passes';
 import type { Swath, SwathLayout } from './swath-model';
@@ -34,6 +36,8 @@ export interface RouteInput {
   readonly gate: Point;
   /** Middle (P50) time from the first head flagged to the signed count. */
   readonly setOutSeconds: Seconds;
+  /** What a foot over finished grass against its lay is worth, seconds. */
+  readonly overLaySecondsPerFt?: number | undefined;
 }
 
 /** Phases that are driven before anything is staked; every other one waits for the count. */
@@ -58,11 +62,13 @@ export function planRoute(
   if (!wide || !narrow) return fail(gateShut());
   const isStaked = input.design.graphic.length > 0;
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
-  const steps = driveInOrder(wide, narrow, layout.swaths, around);
+  const lays = mapLays(input.design.patches, layout.swaths);
+  const secondsPerFt = input.overLaySecondsPerFt ?? OVER_LAY_SECONDS_PER_FT;
+  const steps = driveInOrder(wide, narrow, layout.swaths, around, { lays, secondsPerFt });
   const stranded = [wide, narrow].flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
   const legs = layTimeline(steps, input.setOutSeconds);
-  const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs);
+  const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs, lays);
   const problems = [wide, narrow].flatMap((driver) => driverProblems(driver, input.design));
   return succeed(plan, [...problems, ...stranded, ...disturbedProblem(plan, input.narrow)]);
 }
@@ -120,23 +126,27 @@ function driveInOrder(
   narrow: Driver,
   swaths: readonly Swath[],
   around: DriveGround | null,
+  overLay: OverLay,
 ): Stages {
   const of = (role: 'wide' | 'narrow', before: boolean) =>
     swaths.filter((s) => s.role === role && isBefore(s) === before);
   const homes = { wide: wide.at, narrow: narrow.at };
   const border = of('wide', false);
   const before = of('wide', true);
-  driveGroups(wide, around ? before : [...before, ...border], homes.wide);
+  const graphic = of('narrow', false);
+  const mown = new Set(around ? before.map((s) => s.patch) : []);
+  const start = { overLay, finished: new Set<string>() };
+  const after = { overLay, finished: mown };
+  driveGroups(wide, around ? before : [...before, ...border], homes.wide, start);
   if (around) driveOff(wide, homes.wide, 'before-count');
   const background = wide.steps.splice(0);
   const holdAt = { wide: wide.at, narrow: narrow.at };
   if (around) {
     wide.ways = prepareWays(wide.ground, around, wide.vehicle);
-    driveGroups(wide, border, homes.wide);
+    driveGroups(wide, border, homes.wide, after);
   }
   driveOff(wide, homes.wide, 'at-end');
-  const graphic = of('narrow', false);
-  driveGroups(narrow, graphic, homes.narrow);
+  driveGroups(narrow, graphic, homes.narrow, after);
   if (graphic.length > 0) driveOff(narrow, homes.narrow, 'at-end');
   const machines = { wide: wide.vehicle.machine, narrow: narrow.vehicle.machine };
   return {
@@ -148,7 +158,12 @@ function driveInOrder(
 }
 
 /** What comes before the count first, then by group; all in the best order that ends near `home`. */
-function driveGroups(driver: Driver, swaths: readonly Swath[], home: Point): void {
+function driveGroups(
+  driver: Driver,
+  swaths: readonly Swath[],
+  home: Point,
+  grass: Pick<Round, 'overLay' | 'finished'>,
+): void {
   const sorted = swaths
     .filter((s) => s.line.length > 1)
     .sort((a, b) => Number(isBefore(b)) - Number(isBefore(a)) || a.group - b.group);
@@ -158,7 +173,7 @@ function driveGroups(driver: Driver, swaths: readonly Swath[], home: Point): voi
     if (isBefore(last) !== isBefore(swath) || last.group !== swath.group) group++;
     return prepareSwath(driver, swath, group) ?? [];
   });
-  const round = { start: driver.at, goals: posesAt(driver, home), ways: driver.ways };
+  const round = { start: driver.at, goals: posesAt(driver, home), ways: driver.ways, ...grass };
   for (const stop of orderSwaths(stops, round)) driveSwath(driver, stop);
 }
 

@@ -3,9 +3,11 @@ import type { Feet } from '../base/units';
 import { polylineLength } from '../geometry/polyline';
 import type { Design } from '../design/model';
 import { disturbedShare } from './disturbed-share';
+import type { LayMap } from './lay-map';
 import { cutFt, swathFt } from './machines';
 import type { Leg, Machine, Pass, PassPlan, Phase } from './model';
 import { reachedEfficiency } from './mowing-time';
+import { overLayFt } from './over-lay';
 import type { SwathLayout } from './swath-model';
 
 interface Given {
@@ -20,6 +22,7 @@ export function sumPasses(
   layout: SwathLayout,
   passes: readonly Pass[],
   legs: readonly Leg[],
+  lays: LayMap,
 ): PassPlan {
   const used = [given.wide, given.narrow].filter((m) => passes.some((p) => p.machine === m.id));
   return {
@@ -29,6 +32,7 @@ export function sumPasses(
     mowFt: lengthOf(legs, 'mow'),
     turnFt: lengthOf(legs, 'turn'),
     runFt: lengthOf(legs, 'run'),
+    overLayFt: overLayFt(lays, passes, legs),
     graphicCovered: layout.graphicCovered,
     uncovered: layout.uncovered,
     laidOutside: layout.laidOutside,

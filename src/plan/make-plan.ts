@@ -155,6 +155,7 @@ function passesOf(
     design,
     ...machines,
     gate: project.mowing.gate,
+    overLaySecondsPerFt: project.mowing.overLaySecondsPerFt,
     toleranceIn: project.stakeout.toleranceIn,
     setOutSeconds: setOutSeconds(stakes, project.labour),
   });

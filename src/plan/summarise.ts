@@ -65,6 +65,8 @@ export interface Summary {
   readonly mow_ft: number;
   readonly turn_ft: number;
   readonly run_ft: number;
+  /** Driven over finished patches against their lay. */
+  readonly over_lay_ft: number;
   /** Field efficiency reached, 0 to 1, by machine. */
   readonly efficiency: Readonly<Record<string, number>>;
   readonly person_hours_p50: number;
@@ -124,6 +126,7 @@ export function summarise(plan: Plan): Summary {
     mow_ft: passes.mowFt,
     turn_ft: passes.turnFt,
     run_ft: passes.runFt,
+    over_lay_ft: passes.overLayFt,
     efficiency: Object.fromEntries(passes.efficiency.map((e) => [e.machine, e.reached])),
     person_hours_p50: hours.totals.personHoursP50,
     person_hours_p90: hours.totals.personHoursP90,

@@ -227,6 +227,12 @@ export const setNarrowTool = edit<string>('Change the narrow tool', (p, narrow) 
 
 export const setGate = edit<Point>('Move the gate', (p, gate) => editMowing(p, { gate }));
 
+/** What a foot over finished grass against its lay is worth, seconds. */
+export const setOverLayPrice = edit<number>(
+  'Price driving over finished grass',
+  (p, overLaySecondsPerFt) => editMowing(p, { overLaySecondsPerFt }),
+);
+
 /** Own figures of one machine over the catalogue’s; null takes them all back. */
 export const setMachineFigures = edit<{
   readonly machine: string;

@@ -8,6 +8,7 @@ import { MOST_LAPS, MOST_MARGIN_FT, MOST_PASSES, MOST_TOLERANCE_IN } from '../de
 import type { FieldSpec } from '../field/model';
 import { MOST_PEOPLE } from '../labour/check-labour';
 import type { MowingSpec } from '../mowing/model';
+import { MOST_OVER_LAY_SECONDS } from '../mowing/over-lay';
 import type { TapeSpec } from '../stakeout/model';
 import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
 
@@ -117,6 +118,7 @@ const mowing = v.strictObject({
   narrow: word(80),
   overrides: v.record(word(80), ownMachine),
   gate: point,
+  overLaySecondsPerFt: v.exactOptional(figure(0, MOST_OVER_LAY_SECONDS)),
 }) satisfies v.GenericSchema<unknown, MowingSpec>;
 
 const tape = v.strictObject({

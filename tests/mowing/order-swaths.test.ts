@@ -13,6 +13,7 @@ const UP = Math.PI / 2;
 const ground = prepareField(fieldWith());
 const waysOf = (id: string) =>
   prepareWays(ground, null, vehicleOf(MACHINES.find((m) => m.id === id)!));
+const PLAIN = { overLay: null, finished: new Set<string>() };
 const start: Pose = { x: 120, y: 220, heading: UP };
 
 /** Short passes up and down both sides of the skin, so that many ways lead round it. */
@@ -25,6 +26,7 @@ function passes(count: number, seed: number, groups = 1): Stop[] {
     const heading = up ? UP : -UP;
     return {
       group: i % groups,
+      patch: 'p',
       entry: { x, y: up ? low : high, heading },
       exit: { x, y: up ? high : low, heading },
     };
@@ -47,7 +49,7 @@ describe('the order of swaths', () => {
       for (const seed of [1, 2, 3]) {
         const stops = passes(6, seed);
         const goals = [start, { ...start, heading: 0 }];
-        const found = orderSwaths(stops, { start, goals, ways });
+        const found = orderSwaths(stops, { start, goals, ways, ...PLAIN });
         const least = Math.min(
           ...[...orders(stops.map((_, i) => i))].map((o) =>
             realCost(
@@ -65,7 +67,7 @@ describe('the order of swaths', () => {
 
   it('finishes every group before the next, whatever that costs', () => {
     const stops = passes(24, 7, 3);
-    const found = orderSwaths(stops, { start, goals: [], ways: waysOf('triplex-reel') });
+    const found = orderSwaths(stops, { start, goals: [], ways: waysOf('triplex-reel'), ...PLAIN });
     expect(new Set(found).size).toBe(24);
     found.forEach((stop, i) => expect(stop.group).toBe(Math.floor(i / 8)));
   });

@@ -94,6 +94,7 @@ const USES = [
   use(edits.setWideMower, 'five-gang-reel', (p) => p.mowing.wide === 'five-gang-reel'),
   use(edits.setNarrowTool, 'hand-roller-24', (p) => p.mowing.narrow === 'hand-roller-24'),
   use(edits.setGate, { x: -200, y: 160 }, (p) => p.mowing.gate.x === -200),
+  use(edits.setOverLayPrice, 0.5, (p) => p.mowing.overLaySecondsPerFt === 0.5),
   use(
     edits.setMachineFigures,
     { machine: 'triplex-reel', figures: { cutWidthIn: 72 } },

@@ -65,6 +65,7 @@ export function demoRoute(name: string, change: (p: Project) => Project = (p) =>
     design: need(composed),
     ...machines,
     gate,
+    overLaySecondsPerFt: project.mowing.overLaySecondsPerFt,
     toleranceIn,
     setOutSeconds: 7200,
   });
