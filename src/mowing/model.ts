@@ -35,6 +35,8 @@ export interface Machine {
 export interface MowingSpec {
   readonly wide: string;
   readonly narrow: string;
+  /** More machines that share the work of their role, by catalogue id, two of one kind allowed. */
+  readonly further?: readonly string[];
   /** Own figures over the catalogue's, by machine id. */
   readonly overrides: Readonly<Record<string, Partial<Omit<Machine, 'id' | 'role' | 'sources'>>>>;
   /** Where machines come on to the grass. */

@@ -12,18 +12,18 @@ import { placeInWords } from '../field/place-in-words';
 import { boxCentre } from '../geometry/box';
 import { regionBox, regionSubtract, type Region } from '../geometry/region';
 import { indexPatches } from './cut-at-patches';
-import { driveOff, driveSwath, posesAt, prepareSwath, type Driver } from './drive-machine';
+import type { Driver } from './drive-machine';
+import { driveInOrder, type Drivers } from './drive-teams';
 import { bodyReach, prepareField, prepareGround, type DriveGround } from './drive-ground';
 import { findParking } from './find-parking';
-import { layTimeline, type Stages } from './lay-timeline';
+import { layTimeline } from './lay-timeline';
 import { lossPlaces, trimmedProblem } from './lost-ground';
-import type { Machine, PassPlan, Phase } from './model';
+import type { Machine, PassPlan } from './model';
 import { mapLays } from './lay-map';
-import { orderSwaths, type Round } from './order-swaths';
-import { OVER_LAY_SECONDS_PER_FT, type OverLay } from './over-lay';
+import { OVER_LAY_SECONDS_PER_FT } from './over-lay';
 import { setOutArea } from './set-out-area';
 import { sumPasses } from './sum-passes';
-import type { Swath, SwathLayout } from './swath-model';
+import type { SwathLayout } from './swath-model';
 import { vehicleOf } from './vehicle';
 import { prepareWays } from './ways';
 
@@ -32,6 +32,8 @@ export interface RouteInput {
   readonly design: Design;
   readonly wide: Machine;
   readonly narrow: Machine;
+  /** More machines of either role, which share its work and cut as wide as its first one. */
+  readonly further?: readonly Machine[];
   /** Where machines come on to the grass. */
   readonly gate: Point;
   /** Middle (P50) time from the first head flagged to the signed count. */
@@ -40,15 +42,11 @@ export interface RouteInput {
   readonly overLaySecondsPerFt?: number | undefined;
 }
 
-/** Phases that are driven before anything is staked; every other one waits for the count. */
-export const BEFORE_COUNT: readonly Phase[] = ['erase', 'background'];
-
-const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
-
 /**
  * Orders and drives the swaths. Errors: `gate-shut` (no place where a machine can stand),
  * `machine-stranded` (none that it can get to before the count). Warnings, for what cannot be driven as
- * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`, `machine-stranded` at the end.
+ * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`,
+ * `machines-meet`, `machine-stranded` at the end.
  */
 export function planRoute(
   input: RouteInput,
@@ -57,20 +55,27 @@ export function planRoute(
 ): Result<PassPlan> {
   const keepOff = setOutArea(input.design.graphic);
   const places = { ground, keepOff, patches: indexPatches(input.design.patches) };
-  const wide = newDriver(input, input.wide, places, []);
-  const narrow = newDriver(input, input.narrow, places, wide ? [wide.at] : []);
-  if (!wide || !narrow) return fail(gateShut());
+  const drivers = newDrivers(input, places);
+  if (!drivers) return fail(gateShut());
+  const all = [...drivers.wide, ...drivers.narrow];
   const isStaked = input.design.graphic.length > 0;
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
   const lays = mapLays(input.design.patches, layout.swaths);
   const secondsPerFt = input.overLaySecondsPerFt ?? OVER_LAY_SECONDS_PER_FT;
-  const steps = driveInOrder(wide, narrow, layout.swaths, around, { lays, secondsPerFt });
-  const stranded = [wide, narrow].flatMap(strandedProblems);
+  const stages = driveInOrder(drivers, layout.swaths, around, { lays, secondsPerFt });
+  const stranded = all.flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
-  const legs = layTimeline(steps, input.setOutSeconds);
-  const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs, lays);
-  const problems = [wide, narrow].flatMap((driver) => driverProblems(driver, input.design));
-  return succeed(plan, [...problems, ...stranded, ...disturbedProblem(plan, input.narrow)]);
+  const { legs, meetings } = layTimeline(stages, input.setOutSeconds);
+  const machines = all.map((driver) => driver.vehicle.machine);
+  const passes = all.flatMap((driver) => driver.passes);
+  const plan = sumPasses({ design: input.design, machines }, layout, passes, legs, lays);
+  const problems = all.flatMap((driver) => driverProblems(driver, input.design));
+  return succeed(plan, [
+    ...problems,
+    ...stranded,
+    ...meetingProblem(meetings),
+    ...disturbedProblem(plan, input.narrow),
+  ]);
 }
 
 const gateShut = (): Problem =>
@@ -88,6 +93,22 @@ interface Places {
   readonly ground: DriveGround;
   readonly keepOff: Region;
   readonly patches: Driver['patches'];
+}
+
+/** Wide machines first, each waiting at a place of its own. */
+function newDrivers(input: RouteInput, places: Places): Drivers | null {
+  const taken: Point[] = [];
+  const further = input.further ?? [];
+  const drivers = [input.wide, input.narrow].map((first) =>
+    [first, ...further.filter((m) => m.role === first.role)].map((machine) => {
+      const driver = newDriver(input, machine, places, taken);
+      if (driver) taken.push(driver.at);
+      return driver;
+    }),
+  );
+  const [wide, narrow] = drivers.map((team) => team.filter((d) => d !== null));
+  if (!wide || !narrow || drivers.flat().includes(null)) return null;
+  return { wide, narrow };
 }
 
 function newDriver(
@@ -114,67 +135,6 @@ function newDriver(
     stranded: [],
     at: { ...place, heading: Math.atan2(middle.y - place.y, middle.x - place.x) },
   };
-}
-
-/**
- * Drives everything. Once a graphic is set out both machines wait for the count, whether or not the
- * narrow tool then has anything to drive, and the wide one afterwards keeps to `around`, off the
- * graphic and out of the way of whoever works on it; without a graphic nobody waits.
- */
-function driveInOrder(
-  wide: Driver,
-  narrow: Driver,
-  swaths: readonly Swath[],
-  around: DriveGround | null,
-  overLay: OverLay,
-): Stages {
-  const of = (role: 'wide' | 'narrow', before: boolean) =>
-    swaths.filter((s) => s.role === role && isBefore(s) === before);
-  const homes = { wide: wide.at, narrow: narrow.at };
-  const border = of('wide', false);
-  const before = of('wide', true);
-  const graphic = of('narrow', false);
-  const mown = new Set(around ? before.map((s) => s.patch) : []);
-  const start = { overLay, finished: new Set<string>() };
-  const after = { overLay, finished: mown };
-  driveGroups(wide, around ? before : [...before, ...border], homes.wide, start);
-  if (around) driveOff(wide, homes.wide, 'before-count');
-  const background = wide.steps.splice(0);
-  const holdAt = { wide: wide.at, narrow: narrow.at };
-  if (around) {
-    wide.ways = prepareWays(wide.ground, around, wide.vehicle);
-    driveGroups(wide, border, homes.wide, after);
-  }
-  driveOff(wide, homes.wide, 'at-end');
-  driveGroups(narrow, graphic, homes.narrow, after);
-  if (graphic.length > 0) driveOff(narrow, homes.narrow, 'at-end');
-  const machines = { wide: wide.vehicle.machine, narrow: narrow.vehicle.machine };
-  return {
-    machines,
-    background,
-    hold: around ? holdAt : null,
-    after: { wide: wide.steps, narrow: narrow.steps },
-  };
-}
-
-/** What comes before the count first, then by group; all in the best order that ends near `home`. */
-function driveGroups(
-  driver: Driver,
-  swaths: readonly Swath[],
-  home: Point,
-  grass: Pick<Round, 'overLay' | 'finished'>,
-): void {
-  const sorted = swaths
-    .filter((s) => s.line.length > 1)
-    .sort((a, b) => Number(isBefore(b)) - Number(isBefore(a)) || a.group - b.group);
-  let group = 0;
-  const stops = sorted.flatMap((swath, i) => {
-    const last = sorted[i - 1] ?? swath;
-    if (isBefore(last) !== isBefore(swath) || last.group !== swath.group) group++;
-    return prepareSwath(driver, swath, group) ?? [];
-  });
-  const round = { start: driver.at, goals: posesAt(driver, home), ways: driver.ways, ...grass };
-  for (const stop of orderSwaths(stops, round)) driveSwath(driver, stop);
 }
 
 function driverProblems(driver: Driver, design: Design): Problem[] {
@@ -206,6 +166,20 @@ function strandedProblems(driver: Driver): Problem[] {
       when === 'at-end' ? 'warning' : 'error',
     ),
   );
+}
+
+function meetingProblem(meetings: number): Problem[] {
+  if (meetings === 0) return [];
+  const times = meetings === 1 ? 'once' : `${meetings} times`;
+  return [
+    problem(
+      'machines-meet',
+      'mowing.further',
+      `machines at work together come within a body’s length of each other ${times}, and waiting does not help`,
+      'let one of the drivers stop and give way, or plan with fewer machines',
+      'warning',
+    ),
+  ];
 }
 
 /** A drum that cannot be lifted may spoil this share of the graphic before it is worth a word. */

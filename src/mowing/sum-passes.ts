@@ -12,8 +12,7 @@ import type { SwathLayout } from './swath-model';
 
 interface Given {
   readonly design: Design;
-  readonly wide: Machine;
-  readonly narrow: Machine;
+  readonly machines: readonly Machine[];
 }
 
 /** The plan of driven legs with its sums; shares of the graphic come from the layout. */
@@ -24,7 +23,7 @@ export function sumPasses(
   legs: readonly Leg[],
   lays: LayMap,
 ): PassPlan {
-  const used = [given.wide, given.narrow].filter((m) => passes.some((p) => p.machine === m.id));
+  const used = given.machines.filter((m) => passes.some((p) => p.machine === m.id));
   return {
     machines: used,
     passes,

@@ -72,7 +72,7 @@ export function demoRoute(name: string, change: (p: Project) => Project = (p) =>
   const plan = need(ordered);
   const written = { field, design: need(composed), passes: plan } as unknown as Plan;
   const bodies = Object.fromEntries(
-    [machines.wide, machines.narrow].map((m) => [
+    [machines.wide, machines.narrow, ...machines.further].map((m) => [
       m.id,
       {
         widthFt: m.bodyWidthIn / 12,
