@@ -31,11 +31,11 @@ export interface Round {
 /** Kicks of the search, for each swath and at most; fewer once costs are corrected. */
 const KICKS_EACH = 12;
 const MOST_KICKS = 2000;
-const KICKS_EACH_AGAIN = 2;
+const KICKS_EACH_AGAIN = 1;
 /** Real transits looked at before the search, from each swath to those that seem nearest. */
 const NEAREST = 4;
 /** Times that the tour's transits are looked at and the search goes on with their real costs. */
-const MOST_ROUNDS = 60;
+const MOST_ROUNDS = 30;
 /** Cost of a transit for which there is no way: an hour, more than any tour can gain by it. */
 const NO_WAY: Seconds = 3600;
 /** Cost of a step out of the order of groups, more than any number of transits without a way. */
