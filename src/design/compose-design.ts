@@ -118,7 +118,8 @@ function bearingPatch(
 function patternPatch(p: PatternPatch, region: Region, guides: Record<string, Path>): Patch {
   const lays = p.bands.map((band, i): Lay => bandLay(band, i + 1, guides));
   const areaSqFt = regionArea(region);
-  return { id: p.id, kind: 'background', layer: 0, tool: 'wide', lays, region, areaSqFt };
+  const bands = p.bands.map((band) => band.id);
+  return { id: p.id, kind: 'background', layer: 0, tool: 'wide', lays, bands, region, areaSqFt };
 }
 
 function bandLay({ id, lay, way }: LaidBand, order: number, guides: Record<string, Path>): Lay {

@@ -52,6 +52,8 @@ export interface Patch {
   readonly layer: number;
   readonly tool: 'wide' | 'narrow';
   readonly lays: readonly Lay[];
+  /** Ids of the pattern's bands that lie on it, in the order mown; other patches have none. */
+  readonly bands?: readonly string[];
   readonly region: Region;
   readonly areaSqFt: number;
 }

@@ -105,15 +105,20 @@ function afterStages(work: Work): Stage[] {
   ];
 }
 
-/** One task per machine of the phase; with two, the id says which. */
+/** One task per machine of the phase; with two or more, the id says which. */
 function machineDrafts(work: Work, phase: Phase): Draft[] {
   const totals = work.passes?.totals.filter((t) => t.phase === phase && t.seconds > 0) ?? [];
+  const used = totals.flatMap((t) => work.passes?.machines.find((m) => m.id === t.machine) ?? []);
   return totals.map((total) => {
     const machine = work.passes?.machines.find((m) => m.id === total.machine);
-    const taskId = totals.length > 1 && machine ? `${phase}-${machine.role}` : phase;
+    const taskId = totals.length > 1 && machine ? `${phase}-${calledBy(machine, used)}` : phase;
     return { ...draft(work, phase, total.seconds / 60, taskId), ...machineWords(phase, machine) };
   });
 }
+
+/** By role where that tells it from the others, otherwise by its id. */
+const calledBy = (machine: Machine, used: readonly Machine[]): string =>
+  used.filter((m) => m.role === machine.role).length > 1 ? machine.id : machine.role;
 
 function machineWords(phase: Phase, machine: Machine | undefined): Partial<Draft> {
   return machine ? { name: `${RATES[phase].name}, ${machine.name}`, people: machine.people } : {};

@@ -5,13 +5,15 @@ import { polylineLength, type Polyline } from '../geometry/polyline';
 import { cutAtPatches, type indexPatches } from './cut-at-patches';
 import { driveEnd, poseAlong, stretchPoints, type Drive, type Pose, type Stretch } from './drive';
 import { bodyFits, type DriveGround } from './drive-ground';
-import { findTransit, type Transit } from './find-transit';
+import type { Transit } from './find-transit';
 import { legalParts, linePose } from './legal-parts';
 import { firstLost, LOST_WORTH_NOTING, type Loss } from './lost-ground';
 import { cutFt } from './machines';
 import type { Leg, Pass, Phase } from './model';
+import type { Stop } from './order-swaths';
 import type { Swath } from './swath-model';
 import { driveSeconds, isRun, stretchSeconds, type Vehicle } from './vehicle';
+import type { Ways } from './ways';
 
 /** A leg before the clock and the sequence are known. */
 export type Step = Omit<Leg, 'seq' | 'startS' | 'machine' | 'visit'>;
@@ -26,8 +28,8 @@ export interface Stranded {
 export interface Driver {
   readonly vehicle: Vehicle;
   readonly ground: DriveGround;
-  /** Ground to keep to on the way where there is a way on it: the finished graphic left out. */
-  around: DriveGround | null;
+  /** Ways over the ground as it may be driven by now. */
+  ways: Ways;
   readonly patches: ReturnType<typeof indexPatches>;
   readonly steps: Step[];
   readonly passes: Pass[];
@@ -39,15 +41,29 @@ export interface Driver {
   at: Pose;
 }
 
-/** Drives a swath from where the machine is; what cannot be driven is noted, not forced. */
-export function driveSwath(driver: Driver, swath: Swath): void {
+/** A swath with the parts of it on which the body has room, and where those are entered and left. */
+export interface Drivable extends Stop {
+  readonly swath: Swath;
+  readonly parts: readonly Polyline[];
+}
+
+/** The swath as the machine can drive it, null when it has room nowhere; what is lost is noted. */
+export function prepareSwath(driver: Driver, swath: Swath, group: number): Drivable | null {
   const parts = legalParts(driver.ground, driver.vehicle.body, swath.line);
   const lostFt = polylineLength(swath.line) - parts.reduce((n, p) => n + polylineLength(p), 0);
   if (lostFt > LOST_WORTH_NOTING) {
     driver.trimmed.push({ patch: swath.patch, at: firstLost(swath.line, parts), lostFt });
   }
+  const [first, last] = [parts[0], parts[parts.length - 1]];
+  if (!first || !last) return null;
+  const [entry, exit] = [linePose(first, 'start'), linePose(last, 'end')];
+  return { swath, parts, group, patch: swath.patch, entry, exit };
+}
+
+/** Drives a swath from where the machine is; what cannot be reached is noted, not forced. */
+export function driveSwath(driver: Driver, { swath, parts }: Drivable): void {
   for (const line of parts) {
-    const way = findWay(driver, linePose(line, 'start'));
+    const way = driver.ways.find(driver.at, linePose(line, 'start'));
     if (!way) {
       driver.unreached.push({ patch: swath.patch, at: line[0]! });
       continue;
@@ -55,12 +71,6 @@ export function driveSwath(driver: Driver, swath: Swath): void {
     driveTransit(driver, way, swath.phase, driver.vehicle.machine.turnSeconds);
     mowLine(driver, swath, line);
   }
-}
-
-function findWay(driver: Driver, to: Pose): Transit | null {
-  const { ground, around, vehicle, at } = driver;
-  const outside = around ? findTransit(around, vehicle, at, to) : null;
-  return outside ?? findTransit(ground, vehicle, at, to);
 }
 
 function mowLine(driver: Driver, swath: Swath, line: Polyline): void {
@@ -154,16 +164,23 @@ function byGear(stretches: readonly Stretch[]): Stretch[][] {
 /** Headings tried when a machine only has to get to a place. */
 const HEADINGS = 8;
 
+/** The poses in which the machine may stand at a place. */
+export function posesAt(driver: Driver, place: Point): Pose[] {
+  return Array.from({ length: HEADINGS }, (_, i) => ({
+    x: place.x,
+    y: place.y,
+    heading: (2 * Math.PI * i) / HEADINGS,
+  })).filter((pose) => bodyFits(driver.ground, driver.vehicle.body, pose));
+}
+
 /**
  * Drives off to a place, whichever way it then faces; `when` says before what. Where there is no way
  * it stays and that is noted.
  */
 export function driveOff(driver: Driver, place: Point, when: Stranded['when']): void {
   let best: Transit | null = null;
-  for (let i = 0; i < HEADINGS; i++) {
-    const pose = { x: place.x, y: place.y, heading: (2 * Math.PI * i) / HEADINGS };
-    if (!bodyFits(driver.ground, driver.vehicle.body, pose)) continue;
-    const way = findWay(driver, pose);
+  for (const pose of posesAt(driver, place)) {
+    const way = driver.ways.find(driver.at, pose);
     if (way && (!best || way.seconds < best.seconds)) best = way;
   }
   if (best) driveTransit(driver, best, 'carry', 0);

@@ -89,6 +89,17 @@ export function stretchPoints(from: Pose, stretch: Stretch): Point[] {
   return out;
 }
 
+/** Points of a whole drive, both ends included. */
+export function drivePoints({ start, stretches }: Drive): Point[] {
+  const points: Point[] = [{ x: start.x, y: start.y }];
+  let from = start;
+  for (const s of stretches) {
+    points.push(...stretchPoints(from, s));
+    from = poseAlong(from, s, s.lengthFt);
+  }
+  return points;
+}
+
 /** The turn from heading `a` to heading `b` going `sense` (+1 left), in [0, 2π), rounding snapped. */
 export function turnBetween(a: number, b: number, sense: 1 | -1): number {
   const turn = angleNormalise(sense * (b - a));

@@ -21,6 +21,8 @@ import {
   type DriveGround,
 } from './drive-ground';
 import { findWaypoints } from './find-waypoints';
+import type { Lattice } from './lattice';
+import { tablePoses, turnClock } from './turn-seconds';
 import { driveSeconds, RUN_FROM_FT, type Vehicle } from './vehicle';
 
 export interface Transit {
@@ -40,34 +42,38 @@ const BACK_UPS = [-1, -2, -3, -4, -6, -8, -11];
 /**
  * The quickest legal way from `from` to `to`, or null. First the plain turns; when the quickest of
  * those would put the body on forbidden ground, turns with a straight before and after, backing up
- * where the machine may; then a way round by waypoints.
+ * where the machine may; then a way round by waypoints on the `waypointLattice` of ground and body.
  */
 export function findTransit(
   ground: DriveGround,
   vehicle: Vehicle,
   from: Pose,
   to: Pose,
+  lattice: () => Lattice,
 ): Transit | null {
-  return nearTransit(ground, vehicle, from, to) ?? farTransit(ground, vehicle, from, to);
+  return nearTransit(ground, vehicle, from, to) ?? farTransit(ground, vehicle, from, to, lattice());
 }
 
 function nearTransit(ground: DriveGround, vehicle: Vehicle, from: Pose, to: Pose): Transit | null {
   const fits = bodyTest(ground, vehicle.body, from, to);
   if (!fits) return null;
   const either = bodyEitherWay(fits);
-  const firstOf = (ways: readonly Candidate[], most: number, backing: Body): Transit | null => {
-    for (const candidate of ways.slice(0, most)) {
+  const firstOf = (ways: Iterable<Candidate>, backing: Body): Transit | null => {
+    for (const candidate of ways) {
       const way = writeOut(vehicle, from, candidate);
       if (driveFits(ground, way.drive, fits, backing)) return way;
     }
     return null;
   };
-  const plain = firstOf(candidates(vehicle, from, to, [0], [0]), 1, either);
+  const [quickest] = candidates(vehicle, from, to, NO_SHIFT);
+  const plain = quickest ? firstOf([quickest], either) : null;
   if (plain) return plain;
   const shifts = shiftLengths(vehicle);
-  const all = candidates(vehicle, from, to, shifts, shifts);
-  return firstOf(all, all.length, either) ?? firstOf(all, all.length, fits);
+  const all = (): Iterable<Candidate> => candidates(vehicle, from, to, shifts);
+  return firstOf(all(), either) ?? firstOf(all(), fits);
 }
+
+const NO_SHIFT: readonly number[] = [0];
 
 /** Bodies to test with, elbow room where both ends have it; null when an end itself is forbidden. */
 function bodyTest(ground: DriveGround, body: Body, from: Pose, to: Pose): Body | null {
@@ -90,34 +96,61 @@ interface Candidate {
   readonly seconds: Seconds;
 }
 
-/** Every turn with the given straights before and after it, quickest first. */
-function candidates(
+/**
+ * Every turn with a straight of one of these lengths before it and after it, quickest first. The turns
+ * of a pair of straights are only written out when the quickest of them is due.
+ */
+function* candidates(
   vehicle: Vehicle,
   from: Pose,
   to: Pose,
-  exits: readonly number[],
-  entries: readonly number[],
-): Candidate[] {
-  const out: Candidate[] = [];
-  for (const exit of exits) {
-    const start = poseShift(from, exit);
-    for (const entry of entries) {
-      const end = poseShift(to, -entry);
-      for (const turn of findTurns(start, end, vehicle.radius, vehicle.machine.mayReverse)) {
-        out.push({ exit, entry, turn, seconds: quickSeconds(vehicle, exit, entry, turn) });
-      }
+  shifts: readonly number[],
+): Generator<Candidate> {
+  const starts = shifts.map((by) => poseShift(from, by));
+  const ends = shifts.map((by) => poseShift(to, -by));
+  const clock = turnClock(vehicle, tablePoses(vehicle, starts), tablePoses(vehicle, ends));
+  const pairs = shifts.flatMap((exit, i) =>
+    shifts.map((entry, j) => ({
+      exit,
+      entry,
+      i,
+      j,
+      seconds: shiftSeconds(vehicle, exit, entry) + clock(i, j),
+    })),
+  );
+  const waiting: Candidate[] = [];
+  for (const { exit, entry, i, j, seconds } of pairs.sort((a, b) => a.seconds - b.seconds)) {
+    while (waiting.length > 0 && waiting[waiting.length - 1]!.seconds < seconds - ROUNDING) {
+      yield waiting.pop()!;
     }
+    for (const turn of findTurns(
+      starts[i]!,
+      ends[j]!,
+      vehicle.radius,
+      vehicle.machine.mayReverse,
+    )) {
+      waiting.push({ exit, entry, turn, seconds: quickSeconds(vehicle, exit, entry, turn) });
+    }
+    waiting.sort((a, b) => b.seconds - a.seconds);
   }
-  return out.sort((a, b) => a.seconds - b.seconds);
+  while (waiting.length > 0) yield waiting.pop()!;
 }
+
+/** Sums of the same times in another order differ by less, seconds. */
+const ROUNDING: Seconds = 1 / 1_000_000;
 
 /** The time of a candidate, as `driveSeconds` would find it, but for straights that run together. */
 function quickSeconds(vehicle: Vehicle, exit: number, entry: number, turn: Turn): Seconds {
-  const feet = Math.abs(exit) + Math.abs(entry) + turn.first + turn.last;
-  const changes = (exit < 0 ? 2 : 0) + (entry < 0 ? 2 : 0) + (turn.backs ? 2 : 0);
   const fast = !turn.backs && turn.word[1] === 'S' && turn.middle >= RUN_FROM_FT;
   const middle = turn.middle / (fast ? vehicle.runningFps : vehicle.turningFps);
-  return feet / vehicle.turningFps + middle + changes * vehicle.gearSeconds;
+  const backing = turn.backs ? 2 * vehicle.gearSeconds : 0;
+  const bends = (turn.first + turn.last) / vehicle.turningFps;
+  return shiftSeconds(vehicle, exit, entry) + bends + middle + backing;
+}
+
+function shiftSeconds(vehicle: Vehicle, exit: number, entry: number): Seconds {
+  const changes = (exit < 0 ? 2 : 0) + (entry < 0 ? 2 : 0);
+  return (Math.abs(exit) + Math.abs(entry)) / vehicle.turningFps + changes * vehicle.gearSeconds;
 }
 
 function writeOut(vehicle: Vehicle, from: Pose, candidate: Candidate): Transit {
@@ -154,8 +187,14 @@ function stretchFits(ground: DriveGround, from: Pose, stretch: Stretch, body: Bo
 }
 
 /** Round the obstacles: from waypoint to waypoint, each reached along the way to the next. */
-function farTransit(ground: DriveGround, vehicle: Vehicle, from: Pose, to: Pose): Transit | null {
-  const waypoints = findWaypoints(ground, bodyReach(vehicle.body), from, to);
+function farTransit(
+  ground: DriveGround,
+  vehicle: Vehicle,
+  from: Pose,
+  to: Pose,
+  lattice: Lattice,
+): Transit | null {
+  const waypoints = findWaypoints(ground, bodyReach(vehicle.body), from, to, lattice);
   if (!waypoints || waypoints.length === 0) return null;
   const stretches: Stretch[] = [];
   let at = from;

@@ -270,19 +270,69 @@ const LIMITS: readonly Limit[] = [
   { key: 'people', low: 1, high: 6, unit: '' },
 ];
 
+/** More machines than this on one outfield stand in each other's way; assumption. */
+export const MOST_FURTHER = 6;
+
+/** The machines of a job; `further` ones share the work of the first of their role. */
+export interface Fleet {
+  readonly wide: Machine;
+  readonly narrow: Machine;
+  readonly further: readonly Machine[];
+}
+
 /**
- * The wide mower and the narrow tool that the spec names, with the user's figures laid over the
- * catalogue's (their source then reads `typed in`). Problems: `machine-unknown`, `machine-role`,
- * `machine-figure`, `machine-overlap`; warning `machine-body-wide`.
+ * The machines that the spec names, with the user's figures laid over the catalogue's (their source
+ * then reads `typed in`). The second machine of a kind is called `<id>-2`, the third `<id>-3`.
+ * Problems: `machine-unknown`, `machine-role`, `machine-figure`, `machine-overlap`, `machine-cut`;
+ * warning `machine-body-wide`.
  */
-export function findMachines(
-  spec: MowingSpec,
-): Result<{ readonly wide: Machine; readonly narrow: Machine }> {
+export function findMachines(spec: MowingSpec): Result<Fleet> {
   const problems: Problem[] = unknownOverrides(spec);
   const wide = findMachine(spec, 'wide', problems);
   const narrow = findMachine(spec, 'narrow', problems);
-  if (!wide || !narrow || problems.some((p) => p.severity === 'error')) return fail(...problems);
-  return succeed({ wide, narrow }, problems);
+  if (!wide || !narrow) return fail(...problems);
+  const further = findFurther(spec, { wide, narrow }, problems);
+  if (problems.some((p) => p.severity === 'error')) return fail(...problems);
+  return succeed({ wide, narrow, further }, problems);
+}
+
+function findFurther(
+  spec: MowingSpec,
+  first: Pick<Fleet, 'wide' | 'narrow'>,
+  problems: Problem[],
+): Machine[] {
+  const counts = new Map([
+    [first.wide.id, 1],
+    [first.narrow.id, 1],
+  ]);
+  return (spec.further ?? []).flatMap((id, i) => {
+    const where = `mowing.further.${i}`;
+    const known = MACHINES.find((m) => m.id === id);
+    if (!known) {
+      problems.push(unknownMachine(where, id, MACHINES));
+      return [];
+    }
+    const machine = withOverrides(known, spec.overrides[id] ?? {});
+    const number = (counts.get(id) ?? 0) + 1;
+    if (number === 1) problems.push(...checkMachine(machine, `mowing.overrides.${id}`));
+    problems.push(...checkCut(machine, first[machine.role], where));
+    counts.set(id, number);
+    if (number === 1) return [machine];
+    return [{ ...machine, id: `${id}-${number}`, name: `${machine.name}, no. ${number}` }];
+  });
+}
+
+/** The swaths are laid out for the first machine of a role; whoever shares them must cut as wide. */
+function checkCut(machine: Machine, first: Machine, where: string): Problem[] {
+  if (machine.cutWidthIn === first.cutWidthIn) return [];
+  return [
+    problem(
+      'machine-cut',
+      where,
+      `${machine.name} cuts ${machine.cutWidthIn} in, ${first.name} cuts ${first.cutWidthIn} in: they cannot share passes`,
+      'choose a further machine with the same cut',
+    ),
+  ];
 }
 
 function unknownOverrides(spec: MowingSpec): Problem[] {

@@ -38,12 +38,16 @@ export interface Machine {
 export interface MowingSpec {
   readonly wide: string;
   readonly narrow: string;
+  /** More machines that share the work of their role, by catalogue id, two of one kind allowed. */
+  readonly further?: readonly string[];
   /** Own figures over the catalogue's, by machine id. */
   readonly overrides: Readonly<
     Record<string, Partial<Omit<Machine, 'id' | 'role' | 'cutter' | 'sources'>>>
   >;
   /** Where machines come on to the grass. */
   readonly gate: Point;
+  /** What a foot over finished grass against its lay is worth, seconds; `OVER_LAY_SECONDS_PER_FT`. */
+  readonly overLaySecondsPerFt?: number;
 }
 
 export type Phase = 'erase' | 'background' | 'graphic' | 'edge' | 'border' | 'carry';
@@ -111,6 +115,8 @@ export interface PassPlan {
   readonly mowFt: Feet;
   readonly turnFt: Feet;
   readonly runFt: Feet;
+  /** Driven over patches that were finished, against their lay (`lay-map.ts`), reels up or down. */
+  readonly overLayFt: Feet;
   /** Share of the graphic's area under planned passes, 0 to 1; 1 without a graphic. */
   readonly graphicCovered: number;
   readonly uncovered: readonly Uncovered[];

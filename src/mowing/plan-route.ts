@@ -5,53 +5,49 @@
  */
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Seconds } from '../base/units';
-import { pointLerp, type Point } from '../geometry/point';
+import type { Point } from '../geometry/point';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
 import { boxCentre } from '../geometry/box';
 import { regionBox, regionSubtract, type Region } from '../geometry/region';
 import { indexPatches } from './cut-at-patches';
-import { driveOff, driveSwath, type Driver } from './drive-machine';
-import {
-  bodyReach,
-  clearanceAt,
-  prepareField,
-  prepareGround,
-  type DriveGround,
-} from './drive-ground';
 import { efficiencyProblems } from './field-efficiency';
+import type { Driver } from './drive-machine';
+import { driveInOrder, type Drivers } from './drive-teams';
+import { bodyReach, prepareField, prepareGround, type DriveGround } from './drive-ground';
 import { findParking } from './find-parking';
-import { linePose } from './legal-parts';
-import { layTimeline, type Stages } from './lay-timeline';
+import { layTimeline } from './lay-timeline';
 import { lossPlaces, trimmedProblem } from './lost-ground';
-import type { Machine, PassPlan, Phase } from './model';
-import { orderSwaths, type Blocked } from './order-swaths';
+import type { Machine, PassPlan } from './model';
+import { mapLays } from './lay-map';
+import { OVER_LAY_SECONDS_PER_FT } from './over-lay';
 import { setOutArea } from './set-out-area';
 import { sumPasses } from './sum-passes';
-import type { Swath, SwathLayout } from './swath-model';
-import { vehicleOf, type Vehicle } from './vehicle';
+import type { SwathLayout } from './swath-model';
+import { vehicleOf } from './vehicle';
+import { prepareWays } from './ways';
 
 export interface RouteInput {
   readonly field: Field;
   readonly design: Design;
   readonly wide: Machine;
   readonly narrow: Machine;
+  /** More machines of either role, which share its work and cut as wide as its first one. */
+  readonly further?: readonly Machine[];
   /** Where machines come on to the grass. */
   readonly gate: Point;
   /** Middle (P50) time from the first head flagged to the signed count. */
   readonly setOutSeconds: Seconds;
+  /** What a foot over finished grass against its lay is worth, seconds. */
+  readonly overLaySecondsPerFt?: number | undefined;
 }
-
-/** Phases that are driven before anything is staked; every other one waits for the count. */
-export const BEFORE_COUNT: readonly Phase[] = ['erase', 'background'];
-
-const isBefore = (swath: Swath): boolean => BEFORE_COUNT.includes(swath.phase);
 
 /**
  * Orders and drives the swaths. Errors: `gate-shut` (no place where a machine can stand),
  * `machine-stranded` (none that it can get to before the count). Warnings, for what cannot be driven as
- * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`, `efficiency-above-handbook`, `machine-stranded` at the end.
+ * laid out: `pass-unreached`, `pass-trimmed`, `graphic-disturbed`,
+ * `efficiency-above-handbook`, `machines-meet`, `machine-stranded` at the end.
  */
 export function planRoute(
   input: RouteInput,
@@ -60,20 +56,25 @@ export function planRoute(
 ): Result<PassPlan> {
   const keepOff = setOutArea(input.design.graphic);
   const places = { ground, keepOff, patches: indexPatches(input.design.patches) };
-  const wide = newDriver(input, input.wide, places, []);
-  const narrow = newDriver(input, input.narrow, places, wide ? [wide.at] : []);
-  if (!wide || !narrow) return fail(gateShut());
+  const drivers = newDrivers(input, places);
+  if (!drivers) return fail(gateShut());
+  const all = [...drivers.wide, ...drivers.narrow];
   const isStaked = input.design.graphic.length > 0;
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
-  const steps = driveInOrder(wide, narrow, layout.swaths, around);
-  const stranded = [wide, narrow].flatMap(strandedProblems);
+  const lays = mapLays(input.design.patches, layout.swaths);
+  const secondsPerFt = input.overLaySecondsPerFt ?? OVER_LAY_SECONDS_PER_FT;
+  const stages = driveInOrder(drivers, layout.swaths, around, { lays, secondsPerFt });
+  const stranded = all.flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
-  const legs = layTimeline(steps, input.setOutSeconds);
-  const plan = sumPasses(input, layout, [...wide.passes, ...narrow.passes], legs);
-  const problems = [wide, narrow].flatMap((driver) => driverProblems(driver, input.design));
+  const { legs, meetings } = layTimeline(stages, input.setOutSeconds);
+  const machines = all.map((driver) => driver.vehicle.machine);
+  const passes = all.flatMap((driver) => driver.passes);
+  const plan = sumPasses({ design: input.design, machines }, layout, passes, legs, lays);
+  const problems = all.flatMap((driver) => driverProblems(driver, input.design));
   return succeed(plan, [
     ...problems,
     ...stranded,
+    ...meetingProblem(meetings),
     ...disturbedProblem(plan, input.narrow),
     ...plan.efficiency.flatMap((e, i) => efficiencyProblems(plan.machines[i]!, e)),
   ]);
@@ -96,6 +97,22 @@ interface Places {
   readonly patches: Driver['patches'];
 }
 
+/** Wide machines first, each waiting at a place of its own. */
+function newDrivers(input: RouteInput, places: Places): Drivers | null {
+  const taken: Point[] = [];
+  const further = input.further ?? [];
+  const drivers = [input.wide, input.narrow].map((first) =>
+    [first, ...further.filter((m) => m.role === first.role)].map((machine) => {
+      const driver = newDriver(input, machine, places, taken);
+      if (driver) taken.push(driver.at);
+      return driver;
+    }),
+  );
+  const [wide, narrow] = drivers.map((team) => team.filter((d) => d !== null));
+  if (!wide || !narrow || drivers.flat().includes(null)) return null;
+  return { wide, narrow };
+}
+
 function newDriver(
   input: RouteInput,
   machine: Machine,
@@ -111,7 +128,7 @@ function newDriver(
   return {
     vehicle,
     ground,
-    around: null,
+    ways: prepareWays(ground, null, vehicle),
     patches,
     steps: [],
     passes: [],
@@ -119,67 +136,6 @@ function newDriver(
     trimmed: [],
     stranded: [],
     at: { ...place, heading: Math.atan2(middle.y - place.y, middle.x - place.x) },
-  };
-}
-
-/**
- * Drives everything. Once a graphic is set out both machines wait for the count, whether or not the
- * narrow tool then has anything to drive, and the wide one afterwards keeps to `around`, off the
- * graphic and out of the way of whoever works on it; without a graphic nobody waits.
- */
-function driveInOrder(
-  wide: Driver,
-  narrow: Driver,
-  swaths: readonly Swath[],
-  around: DriveGround | null,
-): Stages {
-  const of = (role: 'wide' | 'narrow', before: boolean) =>
-    swaths.filter((s) => s.role === role && isBefore(s) === before);
-  const homes = { wide: wide.at, narrow: narrow.at };
-  driveGroups(wide, of('wide', true));
-  if (around) driveOff(wide, homes.wide, 'before-count');
-  const background = wide.steps.splice(0);
-  wide.around = around;
-  const holdAt = { wide: wide.at, narrow: narrow.at };
-  driveGroups(wide, of('wide', false));
-  driveOff(wide, homes.wide, 'at-end');
-  const graphic = of('narrow', false);
-  driveGroups(narrow, graphic);
-  if (graphic.length > 0) driveOff(narrow, homes.narrow, 'at-end');
-  const machines = { wide: wide.vehicle.machine, narrow: narrow.vehicle.machine };
-  return {
-    machines,
-    background,
-    hold: around ? holdAt : null,
-    after: { wide: wide.steps, narrow: narrow.steps },
-  };
-}
-
-/** Every swath of a group before the next group, each group in its own best order. */
-function driveGroups(driver: Driver, swaths: readonly Swath[]): void {
-  const groups = [...new Set(swaths.map((s) => s.group))].sort((a, b) => a - b);
-  const blocked = sightLine(driver.ground, driver.vehicle);
-  for (const group of groups) {
-    const ends = swaths
-      .filter((s) => s.group === group && s.line.length > 1)
-      .map((swath) => ({
-        swath,
-        entry: linePose(swath.line, 'start'),
-        exit: linePose(swath.line, 'end'),
-      }));
-    const ordered = orderSwaths(ends, driver.at, driver.vehicle.radius, blocked);
-    for (const { swath } of ordered) driveSwath(driver, swath);
-  }
-}
-
-/** Whether a straight drive would leave the drivable ground; looked at every 4 ft. */
-function sightLine(ground: DriveGround, vehicle: Vehicle): Blocked {
-  return (from, to) => {
-    const steps = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 4);
-    for (let i = 1; i < steps; i++) {
-      if (clearanceAt(ground, pointLerp(from, to, i / steps)) < vehicle.body.half) return true;
-    }
-    return false;
   };
 }
 
@@ -212,6 +168,20 @@ function strandedProblems(driver: Driver): Problem[] {
       when === 'at-end' ? 'warning' : 'error',
     ),
   );
+}
+
+function meetingProblem(meetings: number): Problem[] {
+  if (meetings === 0) return [];
+  const times = meetings === 1 ? 'once' : `${meetings} times`;
+  return [
+    problem(
+      'machines-meet',
+      'mowing.further',
+      `machines at work together come within a body’s length of each other ${times}, and waiting does not help`,
+      'let one of the drivers stop and give way, or plan with fewer machines',
+      'warning',
+    ),
+  ];
 }
 
 /** A drum that cannot be lifted may spoil this share of the graphic before it is worth a word. */

@@ -2,14 +2,15 @@
 import type { Design } from '../design/model';
 import { disturbedShare } from './disturbed-share';
 import { fieldEfficiency } from './field-efficiency';
+import type { LayMap } from './lay-map';
 import { driveFt, driveSeconds } from './leg-sums';
 import type { Leg, Machine, Pass, PassPlan, Phase } from './model';
+import { overLayFt } from './over-lay';
 import type { SwathLayout } from './swath-model';
 
 interface Given {
   readonly design: Design;
-  readonly wide: Machine;
-  readonly narrow: Machine;
+  readonly machines: readonly Machine[];
 }
 
 /** The plan of driven legs with its sums; shares of the graphic come from the layout. */
@@ -18,8 +19,9 @@ export function sumPasses(
   layout: SwathLayout,
   passes: readonly Pass[],
   legs: readonly Leg[],
+  lays: LayMap,
 ): PassPlan {
-  const used = [given.wide, given.narrow].filter((m) => passes.some((p) => p.machine === m.id));
+  const used = given.machines.filter((m) => passes.some((p) => p.machine === m.id));
   return {
     machines: used,
     passes,
@@ -27,6 +29,7 @@ export function sumPasses(
     mowFt: driveFt(legs, 'mow'),
     turnFt: driveFt(legs, 'turn'),
     runFt: driveFt(legs, 'run'),
+    overLayFt: overLayFt(lays, passes, legs),
     graphicCovered: layout.graphicCovered,
     uncovered: layout.uncovered,
     laidOutside: layout.laidOutside,

@@ -16,8 +16,8 @@ import { crewMinutes } from '../labour/crew-minutes';
 import { estimateHours } from '../labour/estimate-hours';
 import { setOutSeconds } from '../labour/set-out-time';
 import type { Hours } from '../labour/model';
-import { designWidths, findMachines } from '../mowing/machines';
-import type { Machine, PassPlan } from '../mowing/model';
+import { designWidths, findMachines, type Fleet } from '../mowing/machines';
+import type { PassPlan } from '../mowing/model';
 import { planPasses } from '../mowing/plan-passes';
 import type { Project } from '../project/model';
 import { writeProject } from '../project/write-project';
@@ -28,11 +28,6 @@ import { ENGINE_VERSION, type Plan } from './model';
 
 /** The steps of a plan, in order, as reported while it is made. */
 export type PlanStep = 'ground' | 'design' | 'stakes' | 'passes' | 'hours' | 'look';
-
-interface Machines {
-  readonly wide: Machine;
-  readonly narrow: Machine;
-}
 
 interface Steps {
   readonly problems: Problem[];
@@ -127,7 +122,7 @@ export function placeGraphic(project: Project, assets: Assets): Result<Region> {
 function designOf(
   project: Project,
   field: Field,
-  machines: Machines,
+  machines: Fleet,
   graphic: Region,
 ): Result<Design> {
   return composeDesign({
@@ -144,7 +139,7 @@ function passesOf(
   project: Project,
   field: Field,
   design: Design,
-  machines: Machines,
+  machines: Fleet,
   stakes: StakePlan | null,
 ): Result<PassPlan> {
   return planPasses({
@@ -152,6 +147,7 @@ function passesOf(
     design,
     ...machines,
     gate: project.mowing.gate,
+    overLaySecondsPerFt: project.mowing.overLaySecondsPerFt,
     toleranceIn: project.stakeout.toleranceIn,
     setOutSeconds: setOutSeconds(stakes, project.labour),
   });

@@ -66,6 +66,8 @@ export interface Summary {
   readonly mow_ft: number;
   readonly turn_ft: number;
   readonly run_ft: number;
+  /** Driven over finished patches against their lay. */
+  readonly over_lay_ft: number;
   /** By machine, shares of 1; the handbook's are null where none is published. */
   readonly field_efficiency: Readonly<Record<string, EfficiencyFigures>>;
   readonly person_hours_p50: number;
@@ -139,6 +141,7 @@ export function summarise(plan: Plan): Summary {
     mow_ft: passes.mowFt,
     turn_ft: passes.turnFt,
     run_ft: passes.runFt,
+    over_lay_ft: passes.overLayFt,
     field_efficiency: Object.fromEntries(
       passes.efficiency.map((e) => [e.machine, efficiencyFigures(e)]),
     ),

@@ -226,6 +226,22 @@ export const setNarrowTool = edit<string>('Change the narrow tool', (p, narrow) 
 
 export const setGate = edit<Point>('Move the gate', (p, gate) => editMowing(p, { gate }));
 
+/** Machines that share the work, by catalogue id; none takes the list away. */
+export const setFurtherMachines = edit<readonly string[]>(
+  'Change the further machines',
+  (p, further) => {
+    const { further: before = [], ...alone } = p.mowing;
+    if (further.length === 0) return before.length === 0 ? p : { ...p, mowing: alone };
+    return editMowing(p, { further });
+  },
+);
+
+/** What a foot over finished grass against its lay is worth, seconds. */
+export const setOverLayPrice = edit<number>(
+  'Price driving over finished grass',
+  (p, overLaySecondsPerFt) => editMowing(p, { overLaySecondsPerFt }),
+);
+
 /** Own figures of one machine over the catalogue’s; null takes them all back. */
 export const setMachineFigures = edit<{
   readonly machine: string;

@@ -7,7 +7,9 @@ import type { SteelUse } from '../adjust/steel-tape';
 import { MOST_LAPS, MOST_MARGIN_FT, MOST_TOLERANCE_IN } from '../design/limits';
 import type { FieldSpec } from '../field/model';
 import { MOST_PEOPLE } from '../labour/check-labour';
+import { MOST_FURTHER } from '../mowing/machines';
 import type { MowingSpec } from '../mowing/model';
+import { MOST_OVER_LAY_SECONDS } from '../mowing/over-lay';
 import { patternSchema } from '../pattern/recipe-schema';
 import type { TapeSpec } from '../stakeout/model';
 import { PROJECT_FORMAT, PROJECT_VERSION, type Project } from './model';
@@ -109,8 +111,10 @@ const ownMachine = v.strictObject({
 const mowing = v.strictObject({
   wide: word(80),
   narrow: word(80),
+  further: v.exactOptional(v.pipe(v.array(word(80)), v.maxLength(MOST_FURTHER))),
   overrides: v.record(word(80), ownMachine),
   gate: point,
+  overLaySecondsPerFt: v.exactOptional(figure(0, MOST_OVER_LAY_SECONDS)),
 }) satisfies v.GenericSchema<unknown, MowingSpec>;
 
 const tape = v.strictObject({

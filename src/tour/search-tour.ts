@@ -5,6 +5,7 @@
  * the assignment's prices, with lists of near nodes; then small seeded kicks that are taken back when
  * they do not help (J. Cirasella, D. S. Johnson, L. A. McGeoch and W. Zhang, ALENEX 2001).
  */
+import { leastOf } from '../base/least-of';
 import { seededRandom, type Random } from '../base/random';
 import { cheapestAssignment, type Assignment } from './assignment';
 import { exactTour, MOST_EXACT } from './exact-tour';
@@ -22,6 +23,13 @@ import {
   type SegmentTour,
 } from './segment-tour';
 
+/** The cost of going from one node to another, as now known. */
+export interface Price {
+  readonly from: number;
+  readonly to: number;
+  readonly cost: number;
+}
+
 /** Near nodes that are tried after, and before, each one. */
 const NEAR = 14;
 /** Longest run that a kick moves. */
@@ -34,16 +42,18 @@ export interface TourSearch {
   readonly tour: () => number[];
   readonly cost: () => number;
   /** No tour costs less. */
-  readonly bound: number;
+  readonly bound: () => number;
   /** Tries this many kicks; false when there is nothing to try. */
   readonly improve: (kicks: number) => boolean;
+  /** Corrects costs, then improves the present tour by exchanges; `bound` stays a bound. */
+  readonly reprice: (prices: readonly Price[]) => void;
 }
 
-/** A search of its own for a matrix; equal matrices and seeds give equal tours. */
-export function searchTour(matrix: CostMatrix, seed = 1): TourSearch {
-  const { count } = matrix;
-  if (count < 2) return settled(matrix, [0]);
-  if (count <= MOST_EXACT) return settled(matrix, exactTour(matrix));
+/** A search of its own for a matrix, which it copies; equal matrices and seeds give equal tours. */
+export function searchTour(given: CostMatrix, seed = 1): TourSearch {
+  const { count } = given;
+  const matrix = { count, cost: given.cost.slice() };
+  if (count <= MOST_EXACT) return exactSearch(matrix);
   const prices = cheapestAssignment(matrix);
   const reduced = reduce(matrix, prices);
   const least = (LEAST_GAIN * Math.max(1, prices.cost)) / count;
@@ -54,10 +64,24 @@ export function searchTour(matrix: CostMatrix, seed = 1): TourSearch {
   return kicking(matrix, best!, seededRandom(seed), prices.cost);
 }
 
-/** A tour that is known to be the cheapest. */
-function settled(matrix: CostMatrix, tour: number[]): TourSearch {
-  const cost = matrix.count < 2 ? 0 : tourCost(matrix, tour);
-  return { tour: () => tour, cost: () => cost, bound: cost, improve: () => false };
+/** The cheapest tour, found again whenever costs change. */
+function exactSearch(matrix: CostMatrix): TourSearch {
+  const solve = (): { tour: number[]; cost: number } => {
+    if (matrix.count < 2) return { tour: [0], cost: 0 };
+    const tour = exactTour(matrix);
+    return { tour, cost: tourCost(matrix, tour) };
+  };
+  let best = solve();
+  return {
+    tour: () => best.tour,
+    cost: () => best.cost,
+    bound: () => best.cost,
+    improve: () => false,
+    reprice: (prices) => {
+      for (const { from, to, cost } of prices) matrix.cost[from * matrix.count + to] = cost;
+      best = solve();
+    },
+  };
 }
 
 /** Costs less the prices: not negative, and every tour costs as much less. */
@@ -91,8 +115,8 @@ function nearestNext(matrix: CostMatrix): number[] {
 
 /** Nodes near after each, and near before each, cheapest first. */
 interface Near {
-  readonly after: readonly Int32Array[];
-  readonly before: readonly Int32Array[];
+  readonly after: Int32Array[];
+  readonly before: Int32Array[];
 }
 
 interface State extends Near {
@@ -128,27 +152,14 @@ function descend(
   return state;
 }
 
-function nearLists({ count, cost }: CostMatrix, side: 'after' | 'before'): Int32Array[] {
-  const ids = Array.from({ length: count }, (_, i) => i);
-  return ids.map((i) => {
-    const key = (j: number): number => cost[side === 'after' ? i * count + j : j * count + i]!;
-    const others = ids.filter((j) => j !== i);
-    const size = Math.min(NEAR, others.length);
-    return Int32Array.from(smallest(others, size, key));
-  });
+function nearLists(costs: CostMatrix, side: keyof Near): Int32Array[] {
+  return Array.from({ length: costs.count }, (_, i) => nearList(costs, side, i));
 }
 
-/** The `size` items of least key, least first. */
-function smallest(items: readonly number[], size: number, key: (item: number) => number): number[] {
-  const kept: number[] = [];
-  for (const item of items) {
-    if (kept.length === size && key(item) >= key(kept[size - 1]!)) continue;
-    if (kept.length === size) kept.pop();
-    let at = kept.length;
-    while (at > 0 && key(kept[at - 1]!) > key(item)) at--;
-    kept.splice(at, 0, item);
-  }
-  return kept;
+function nearList({ count, cost }: CostMatrix, side: keyof Near, i: number): Int32Array {
+  const size = Math.min(NEAR, count - 1);
+  const key = (j: number): number => cost[side === 'after' ? i * count + j : j * count + i]!;
+  return Int32Array.from(leastOf(count, size, (j) => (j === i ? Infinity : key(j))));
 }
 
 /** Makes exchanges until none near a queued node helps. */
@@ -219,17 +230,46 @@ function make(state: State, a: number, b: number, c: number): void {
   }
 }
 
-function kicking(matrix: CostMatrix, state: State, random: Random, bound: number): TourSearch {
+function kicking(matrix: CostMatrix, state: State, random: Random, least: number): TourSearch {
+  let bound = least;
   return {
     tour: () => fromFirst(state.tour),
     cost: () => tourCost(matrix, state.tour.nodes),
-    bound,
+    bound: () => bound,
     improve: (kicks) => {
       if (state.cost - bound <= state.least) return false;
       for (let k = 0; k < kicks; k++) kick(state, random);
       return true;
     },
+    reprice: (prices) => {
+      bound -= setPrices(matrix, state, prices);
+      state.cost = tourCost(matrix, state.tour.nodes);
+      settle(state);
+    },
   };
+}
+
+/** Writes costs and what hangs on them; the sum of all that became cheaper is how much a bound may lose. */
+function setPrices(matrix: CostMatrix, state: State, prices: readonly Price[]): number {
+  const { count, cost } = matrix;
+  const { reduced, queue, queued } = state;
+  let cheaper = 0;
+  for (const { from, to, cost: now } of prices) {
+    const at = from * count + to;
+    const more = now - cost[at]!;
+    cheaper += Math.max(0, -more);
+    cost[at] = now;
+    reduced.cost[at]! += more;
+  }
+  for (const from of new Set(prices.map((p) => p.from))) {
+    state.after[from] = nearList(reduced, 'after', from);
+    if (!queued[from]) queue.push(from);
+    queued[from] = 1;
+  }
+  for (const to of new Set(prices.map((p) => p.to))) {
+    state.before[to] = nearList(reduced, 'before', to);
+  }
+  return cheaper;
 }
 
 function fromFirst({ nodes, position }: SegmentTour): number[] {

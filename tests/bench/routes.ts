@@ -24,7 +24,7 @@ function solve({ name, matrix, whole, known }: Instance): object {
   const bounding = performance.now();
   const sharper = boundTour(matrix, best);
   while (secondsSince(bounding) < BOUND_SECONDS && sharper.improve(1));
-  const raw = Math.max(search.bound, sharper.value());
+  const raw = Math.max(search.bound(), sharper.value());
   const bound = whole ? Math.ceil(raw - 1e-6) : raw;
   const closed = known ?? (bound >= best - 1e-9 * best ? best : null);
   return {

@@ -4,3 +4,4 @@ import { register } from 'tsx/esm/api';
 register();
 await import('./plan-steps.ts');
 await import('./fit-outline.ts');
+await import('./mowing-order.ts');

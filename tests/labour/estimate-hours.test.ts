@@ -55,6 +55,26 @@ const CHAIN = [
   ['clean-up', 'irrigation-on'],
 ];
 
+describe('machines that share a phase', () => {
+  it('have a task and an operator each, told apart by id, and the next stage waits for all', () => {
+    const plan = passPlan({ background: 3600, graphic: 600 });
+    const second = { ...plan.machines[0]!, id: 'wide-2' };
+    const shared = {
+      ...plan,
+      machines: [...plan.machines, second],
+      totals: [...plan.totals, { ...plan.totals[0]!, machine: 'wide-2', seconds: 3000 }],
+    };
+    const hours = hoursOf({}, stakePlan(), shared);
+    const own = hours.tasks.filter((t) => t.id.startsWith('background'));
+    expect(own.map((t) => [t.id, t.quantity, t.people])).toEqual([
+      ['background-wide', 60, 1],
+      ['background-wide-2', 50, 1],
+    ]);
+    const next = task(hours, 'flag-heads');
+    expect(next.after).toEqual(expect.arrayContaining(own.map((t) => t.id)));
+  });
+});
+
 describe('the order of work', () => {
   it('cannot be broken by any rates, crew or phases', () => {
     const times = fc

@@ -113,6 +113,7 @@ export function passPlan(seconds: Partial<Record<Phase, number>>): PassPlan {
     uncovered: [],
     laidOutside: 0,
     efficiency: [],
+    overLayFt: 0,
     disturbed: 0,
     totals: Object.entries(seconds).map(([phase, s]) => ({
       machine: isNarrow(phase as Phase) ? 'narrow' : 'wide',

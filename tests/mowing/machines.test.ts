@@ -88,7 +88,7 @@ describe('the machine catalogue', () => {
     for (const wide of MACHINES.filter((m) => m.role === 'wide')) {
       for (const narrow of MACHINES.filter((m) => m.role === 'narrow')) {
         const found = findMachines({ ...SPEC, wide: wide.id, narrow: narrow.id });
-        expect(found).toEqual({ ok: true, value: { wide, narrow }, problems: [] });
+        expect(found).toEqual({ ok: true, value: { wide, narrow, further: [] }, problems: [] });
       }
     }
   });

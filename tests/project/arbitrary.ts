@@ -132,6 +132,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       narrow: id,
       overrides: fc.dictionary(id, ownFigures, { maxKeys: 3 }),
       gate: point,
+      overLaySecondsPerFt: number(0, 10),
     }),
     stakeout,
     labour: fc.record({

@@ -102,6 +102,12 @@ const USES = [
   use(edits.setNarrowTool, 'hand-roller-24', (p) => p.mowing.narrow === 'hand-roller-24'),
   use(edits.setGate, { x: -200, y: 160 }, (p) => p.mowing.gate.x === -200),
   use(
+    edits.setFurtherMachines,
+    ['triplex-reel'],
+    (p) => p.mowing.further?.join() === 'triplex-reel',
+  ),
+  use(edits.setOverLayPrice, 0.5, (p) => p.mowing.overLaySecondsPerFt === 0.5),
+  use(
     edits.setMachineFigures,
     { machine: 'triplex-reel', figures: { cutWidthIn: 72 } },
     (p) => p.mowing.overrides['triplex-reel']?.cutWidthIn === 72,
@@ -174,6 +180,9 @@ describe('edits', () => {
     const back =
       own.ok && edits.setMachineFigures.apply(own.value, { machine: 'm', figures: null });
     expect(back && back.ok && back.value).toEqual(START);
+    const more = edits.setFurtherMachines.apply(START, ['push-broom-24']);
+    const fewer = more.ok && edits.setFurtherMachines.apply(more.value, []);
+    expect(fewer && fewer.ok && fewer.value).toEqual(START);
     const served = edits.setCrewAddress.apply(START, 'https://a.example/crew');
     const unserved = served.ok && edits.setCrewAddress.apply(served.value, '');
     expect(unserved && unserved.ok && unserved.value).toEqual(START);

@@ -450,6 +450,7 @@ function fixturePasses(field: Field, design: Design): PassPlan {
     ],
     laidOutside: 0.004,
     efficiency: [],
+    overLayFt: 0,
     disturbed: 0,
     totals: [],
   };

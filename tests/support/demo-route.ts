@@ -62,13 +62,14 @@ export function demoRoute(name: string, change: (p: Project) => Project = (p) =>
     design: need(composed),
     ...machines,
     gate,
+    overLaySecondsPerFt: project.mowing.overLaySecondsPerFt,
     toleranceIn,
     setOutSeconds: 7200,
   });
   const plan = need(ordered);
   const written = { field, design: need(composed), passes: plan } as unknown as Plan;
   const bodies = Object.fromEntries(
-    [machines.wide, machines.narrow].map((m) => [
+    [machines.wide, machines.narrow, ...machines.further].map((m) => [
       m.id,
       {
         widthFt: m.bodyWidthIn / 12,

@@ -133,11 +133,37 @@ describe('a searched tour', () => {
       search.improve(400);
       expect(search.cost()).toBeGreaterThanOrEqual(exact - 1e-6);
       expect(search.cost()).toBeLessThanOrEqual(1.01 * exact + 1e-6);
-      expect(search.bound).toBeLessThanOrEqual(exact + 1e-6);
+      expect(search.bound()).toBeLessThanOrEqual(exact + 1e-6);
       const bound = boundTour(matrix, search.cost());
       bound.improve(60);
       expect(bound.value()).toBeLessThanOrEqual(exact + 1e-6);
       expect(bound.value()).toBeGreaterThanOrEqual(cheapestAssignment(matrix).cost - 1e-6);
+    }
+  });
+
+  it('goes on from costs that turn out otherwise, and its bound stays a bound', () => {
+    for (const seed of seeds(30)) {
+      const random = seededRandom(seed);
+      const matrix = passMatrix(seed % 3 === 0 ? 8 : 13, seed);
+      const search = searchTour(matrix);
+      const cost = matrix.cost.slice();
+      const { count } = matrix;
+      for (let round = 0; round < 8; round++) {
+        const tour = search.tour();
+        const prices = tour.map((from, i) => {
+          const to = tour[(i + 1) % count]!;
+          const now = cost[from * count + to]! * (0.8 + 0.8 * random.uniform());
+          cost[from * count + to] = now;
+          return { from, to, cost: now };
+        });
+        search.reprice(prices);
+        expect(search.cost()).toBeCloseTo(tourCost({ count, cost }, search.tour()), 6);
+      }
+      search.improve(400);
+      const exact = exactTourCost({ count, cost });
+      expect(search.bound()).toBeLessThanOrEqual(exact + 1e-6);
+      expect(search.cost()).toBeGreaterThanOrEqual(exact - 1e-6);
+      expect(search.cost()).toBeLessThanOrEqual(1.01 * exact + 1e-6);
     }
   });
 
