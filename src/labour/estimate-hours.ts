@@ -2,10 +2,12 @@
 import { fail, invariant, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
+import type { GuidePlan } from '../guide/model';
 import type { PassPlan } from '../mowing/model';
 import type { StakePlan } from '../stakeout/model';
 import { checkLabour, LEAST_TO_SET_OUT } from './check-labour';
 import { readClock, writeClock } from './clock';
+import { guideWork } from './guide-work';
 import { listTasks, type PlannedTask } from './list-tasks';
 import type { Hours, HoursTotals, LabourSpec, Task } from './model';
 import { hoursAt, middleDay, simulateHours, type SimulatedHours } from './simulate-hours';
@@ -15,6 +17,7 @@ const VISIT = 1;
 export interface HoursInput {
   readonly field: Field;
   readonly design: Design;
+  readonly guides?: GuidePlan;
   readonly passes: PassPlan;
   readonly stakes: StakePlan | null;
   readonly spec: LabourSpec;
@@ -70,8 +73,11 @@ function mostUseful(tasks: readonly PlannedTask[]): number {
   return beside + Math.max(...stages.values());
 }
 
-function tasksFor({ field, passes, stakes, spec }: HoursInput, people: number): PlannedTask[] {
-  return listTasks({ spec, people, stakes, provingTapes: field.proving.length, passes });
+function tasksFor(input: HoursInput, people: number): PlannedTask[] {
+  const { field, passes, stakes, spec } = input;
+  const guides = input.guides && guideWork(input.guides, passes);
+  const work = { spec, people, stakes, provingTapes: field.proving.length, passes };
+  return listTasks(guides ? { ...work, guides } : work);
 }
 
 const machineCrewShort = (people: number): Problem =>

@@ -6,6 +6,7 @@
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Seconds } from '../base/units';
 import { pointLerp, type Point } from '../geometry/point';
+import type { Polyline } from '../geometry/polyline';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
@@ -40,6 +41,8 @@ export interface RouteInput {
   readonly gate: Point;
   /** Middle (P50) time from the first head flagged to the signed count. */
   readonly setOutSeconds: Seconds;
+  /** Swaths driven along a guide string: first in their group, so that the others follow them. */
+  readonly isGuided?: (patch: string, line: Polyline) => boolean;
 }
 
 /** Phases that are driven before anything is staked; every other one waits for the count. */
@@ -64,7 +67,7 @@ export function planRoute(
   if (!wide || !narrow) return fail(gateShut());
   const isStaked = input.design.graphic.length > 0;
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
-  const steps = driveInOrder(wide, narrow, layout.swaths, around);
+  const steps = driveInOrder(wide, narrow, firstToLast(input, layout.swaths), around);
   const stranded = [wide, narrow].flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
   const legs = layTimeline(steps, input.setOutSeconds);
@@ -124,22 +127,22 @@ function newDriver(
 function driveInOrder(
   wide: Driver,
   narrow: Driver,
-  swaths: readonly Swath[],
+  batches: readonly Batch[],
   around: DriveGround | null,
 ): Stages {
   const of = (role: 'wide' | 'narrow', before: boolean) =>
-    swaths.filter((s) => s.role === role && isBefore(s) === before);
+    batches.map((batch) => batch.filter((s) => s.role === role && isBefore(s) === before));
   const homes = { wide: wide.at, narrow: narrow.at };
-  driveGroups(wide, of('wide', true));
+  driveBatches(wide, of('wide', true));
   if (around) driveOff(wide, homes.wide, 'before-count');
   const background = wide.steps.splice(0);
   wide.around = around;
   const holdAt = { wide: wide.at, narrow: narrow.at };
-  driveGroups(wide, of('wide', false));
+  driveBatches(wide, of('wide', false));
   driveOff(wide, homes.wide, 'at-end');
   const graphic = of('narrow', false);
-  driveGroups(narrow, graphic);
-  if (graphic.length > 0) driveOff(narrow, homes.narrow, 'at-end');
+  driveBatches(narrow, graphic);
+  if (graphic.some((batch) => batch.length > 0)) driveOff(narrow, homes.narrow, 'at-end');
   const machines = { wide: wide.vehicle.machine, narrow: narrow.vehicle.machine };
   return {
     machines,
@@ -149,13 +152,25 @@ function driveInOrder(
   };
 }
 
-/** Every swath of a group before the next group, each group in its own best order. */
-function driveGroups(driver: Driver, swaths: readonly Swath[]): void {
+/** Swaths of which none comes before those of an earlier batch. */
+type Batch = readonly Swath[];
+
+/** Group after group, of each the guided swaths first. */
+function firstToLast(input: RouteInput, swaths: readonly Swath[]): Batch[] {
   const groups = [...new Set(swaths.map((s) => s.group))].sort((a, b) => a - b);
+  const guided = new Set(swaths.filter((s) => input.isGuided?.(s.patch, s.line)));
+  return groups.flatMap((group) => {
+    const own = swaths.filter((s) => s.group === group);
+    return [own.filter((s) => guided.has(s)), own.filter((s) => !guided.has(s))];
+  });
+}
+
+/** Every swath of a batch before the next batch, each batch in its own best order. */
+function driveBatches(driver: Driver, batches: readonly Batch[]): void {
   const blocked = sightLine(driver.ground, driver.vehicle);
-  for (const group of groups) {
-    const ends = swaths
-      .filter((s) => s.group === group && s.line.length > 1)
+  for (const batch of batches) {
+    const ends = batch
+      .filter((s) => s.line.length > 1)
       .map((swath) => ({
         swath,
         entry: linePose(swath.line, 'start'),
