@@ -1,4 +1,4 @@
-/** Which lanes to string: the fewest, and of those the ones with the fewest strings to stretch. */
+/** Which lanes to string: the fewest, and of those the ones whose strings go up the fewest times. */
 
 import { invariant } from '../base/result';
 
@@ -6,7 +6,7 @@ import { invariant } from '../base/result';
 export interface LaneRun {
   /** Between which lanes the band edges lie, ascending: edge b is between lanes b − 1 and b. */
   readonly edges: readonly number[];
-  /** Strings that a strung lane takes, by lane: one for each stretch of grass; 0: no room for one. */
+  /** Times that a string goes up for a lane, once for each of its passes; 0: no room for a string. */
   readonly strings: readonly number[];
 }
 
@@ -16,7 +16,7 @@ export const passesTo = (lane: number, b: number): number => (b > lane ? b - 1 -
 /**
  * The lanes that bring every edge within `reach` passes of a strung one, ascending. Exact: the best
  * choice that ends in each lane, from left to right, so that no choice has fewer lanes, and of those
- * with as few, none has fewer strings. Every edge must be within reach of some lane that has room.
+ * with as few, none whose strings go up fewer times. Every edge must be within reach of some lane that has room.
  */
 export function chooseLanes(run: LaneRun, reach: number): number[] {
   const last = run.edges[run.edges.length - 1];

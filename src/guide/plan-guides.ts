@@ -101,6 +101,10 @@ function runsOf(lanes: readonly Lane[], swath: Feet): Run[] {
 
 const isEdge = (a: Lane, b: Lane): boolean => a.bands.join() !== b.bands.join();
 
+/** How often a lane's strings go up: once for each of its passes. */
+const timesUp = (strings: readonly LaidString[]): number =>
+  strings.reduce((sum, { pieces }) => sum + pieces.length, 0);
+
 /** Indices of the lanes to string; edges that no lane with room for a string can serve are left out. */
 function chooseInRun(
   lanes: readonly Lane[],
@@ -109,7 +113,7 @@ function chooseInRun(
   reach: number,
 ): number[] {
   const own = lanes.slice(from, to + 1);
-  const strings = laid.slice(from, to + 1).map((l) => l.length);
+  const strings = laid.slice(from, to + 1).map(timesUp);
   const edges = own
     .flatMap((lane, i) => (i > 0 && isEdge(own[i - 1]!, lane) ? [i] : []))
     .filter((b) => strings.some((n, lane) => n > 0 && passesTo(lane, b) <= reach));

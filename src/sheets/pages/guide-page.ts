@@ -91,11 +91,11 @@ const COLUMNS = [
   [34, 'pass'],
   [66, 'driven from'],
   [194, 'to'],
-  [322, 'string on'],
-  [368, 'lift before'],
-  [420, 'driven over by'],
+  [318, 'string at driver’s'],
+  [386, 'lift before'],
+  [434, 'driven over by'],
 ] as const;
-const LIFTED = 62;
+const LIFTED = 56;
 
 function addTurns(kit: Kit, flow: Flow, turns: readonly StringTurn[]): void {
   const { left, right } = kit.paper;
@@ -146,11 +146,15 @@ const stakeText = ({ id, edge, along }: GuideStake): string =>
 
 const MARK_COLUMNS = 5;
 const MARK_ROW = 13;
+/** Heading and words over the marks, at most. */
+const TABLE_HEAD = 76;
 
 function addTable(kit: Kit, flow: Flow, table: EdgeTable): void {
   const { units } = kit.plan.project;
   const heading = `${EDGE_WORDS[table.edge]}, ${table.marks.length} dots`;
-  flow.need(80);
+  const whole = TABLE_HEAD + Math.ceil(table.marks.length / MARK_COLUMNS) * MARK_ROW;
+  flow.add([], 8);
+  if (whole <= kit.paper.bottom - kit.paper.top) flow.need(whole);
   addRuledHeading(kit, flow, heading);
   addNote(kit, flow, zeroWords(table, units));
   addNote(kit, flow, totalWords(kit, table));
