@@ -3,8 +3,10 @@ import { roundReading, type LengthSystem } from '../base/quantity';
 import { inches, type Feet } from '../base/units';
 import { layFrame, outOfFrame } from '../design/lay-frame';
 import type { Field } from '../field/model';
-import { segmentLength } from '../geometry/arc';
-import { pointDistance, type Point } from '../geometry/point';
+import { angleDifference, vectorAngle } from '../geometry/angle';
+import { segmentLength, type PathSegment } from '../geometry/arc';
+import { pointDistance, pointSubtract, type Point } from '../geometry/point';
+import { SINGULAR } from '../geometry/tolerance';
 import { crossEdges, edgeStart, type GrassEdge } from './grass-edges';
 import type { EdgeMark, EdgeName, EdgeTable, GuideFamily, GuideString } from './model';
 
@@ -84,9 +86,18 @@ const CHORD_LOSS: Feet = inches(0.25);
  * length (the first term of arc less chord); over the whole edge by no more than `CHORD_LOSS`.
  */
 function pinSpacing({ path }: GrassEdge): Feet | null {
-  const bend = path.reduce(
-    (sum, s) => sum + (s.kind === 'arc' ? segmentLength(s) / (s.radius * s.radius) : 0),
-    0,
-  );
-  return bend === 0 ? null : Math.sqrt((24 * CHORD_LOSS) / bend);
+  const bend = path.reduce((sum, s, i) => sum + bendOf(s) + turnBefore(path[i - 1], s), 0);
+  return bend < SINGULAR ? null : Math.sqrt((24 * CHORD_LOSS) / bend);
+}
+
+/** Length ÷ R² of an arc. */
+const bendOf = (s: PathSegment): number =>
+  s.kind === 'arc' ? segmentLength(s) / (s.radius * s.radius) : 0;
+
+/** The same of a curve that is drawn as short straight pieces, at the turn between two of them. */
+function turnBefore(before: PathSegment | undefined, s: PathSegment): number {
+  if (before?.kind !== 'line' || s.kind !== 'line') return 0;
+  const [a, b] = [before, s].map(({ from, to }) => vectorAngle(pointSubtract(to, from)));
+  const apart = (segmentLength(before) + segmentLength(s)) / 2;
+  return angleDifference(a!, b!) ** 2 / apart;
 }

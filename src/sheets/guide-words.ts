@@ -1,5 +1,6 @@
 /** Guide lines in words, alike on the sheets and on the screen. */
-import { formatLimit, type LengthSystem } from '../base/quantity';
+import { formatLimit, formatMetres, type LengthSystem } from '../base/quantity';
+import { feetToMetres, metresToFeet } from '../base/units';
 import type { EdgeName, EdgeTable, GuidePlan } from '../guide/model';
 import { passesAimed } from '../guide/string-turns';
 import type { PassPlan } from '../mowing/model';
@@ -26,6 +27,12 @@ const TOWARD: Readonly<Record<EdgeName, string>> = {
   skin: 'toward first base',
 };
 
+/** Whole feet or tenths of a metre, never rounded up. */
+const spacingText = (ft: number, system: LengthSystem): string =>
+  system === 'metric'
+    ? formatMetres(metresToFeet(Math.floor(feetToMetres(ft) * 10) / 10), 1)
+    : wholeLength(Math.max(1, Math.floor(ft)), system);
+
 /** Where the tape starts, which way it runs, and how it is held. */
 export function zeroWords(table: EdgeTable, system: LengthSystem): string {
   const { edge, zeroFromHome, zeroFromPole, pinEveryFt } = table;
@@ -34,7 +41,7 @@ export function zeroWords(table: EdgeTable, system: LengthSystem): string {
   const pins =
     pinEveryFt === null
       ? ''
-      : ` Hold the tape to the edge with a pin at least every ${wholeLength(Math.floor(pinEveryFt), system)}.`;
+      : ` Hold the tape to the edge with a pin at every corner and at least every ${spacingText(pinEveryFt, system)}.`;
   return zero + pins;
 }
 

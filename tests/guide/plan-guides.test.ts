@@ -157,6 +157,24 @@ describe('running distances', () => {
     expect(Math.abs(total('skin') - 2 * half * 95)).toBeLessThan(0.02);
   });
 
+  it('ask for pins so near that chords between them lose a quarter inch at most', () => {
+    const { plan, field } = guidesOf(CASES[0]!);
+    for (const edge of ['track', 'skin'] as const) {
+      const table = plan.tables.find((t) => t.edge === edge)!;
+      const total = readText(table.total.text);
+      const zero = readText(table.zeroFromHome.text);
+      const pins = Math.ceil(total / table.pinEveryFt!);
+      let chords = 0;
+      for (let i = 0; i < pins; i++) {
+        const [a, b] = [i, i + 1].map((k) => place(field, edge, zero, (k * total) / pins));
+        chords += Math.hypot(b!.x - a!.x, b!.y - a!.y);
+      }
+      expect(total - chords).toBeLessThan(0.3 / 12 + PRINTED_FT);
+      expect(table.pinEveryFt).toBeGreaterThan(3);
+    }
+    expect(plan.tables.find((t) => t.edge === 'left-line')!.pinEveryFt).toBeNull();
+  });
+
   it('are printed in metres for a metric job', () => {
     const { plan } = guidesOf(CASES[0]!, {}, 'metric');
     expect(plan.tables[0]!.marks.every((m) => /^\d+\.\d\d[05] m$/.test(m.along.text))).toBe(true);

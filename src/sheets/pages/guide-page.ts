@@ -88,12 +88,12 @@ function addDrawing(kit: Kit, flow: Flow): void {
 /** Left edges of the columns, and their heads. */
 const COLUMNS = [
   [0, 'string'],
-  [34, 'pass'],
-  [66, 'driven from'],
-  [194, 'to'],
-  [318, 'string at driver’s'],
-  [386, 'lift before'],
-  [434, 'driven over by'],
+  [30, 'pass'],
+  [58, 'driven from'],
+  [190, 'to'],
+  [322, 'string at driver’s'],
+  [388, 'lift before'],
+  [434, 'driven over'],
 ] as const;
 const LIFTED = 56;
 
