@@ -9,6 +9,7 @@ import type { GuideSpec } from './model';
 /** Inches. Assumptions, to be typed over: measure a few bands of your own. */
 export const DEFAULT_GUIDES: GuideSpec = {
   strings: 'fewest',
+  order: 'beside',
   passSigmaIn: 1,
   passBiasIn: 0.25,
   stringSigmaIn: 1,

@@ -11,6 +11,8 @@ import type { Point } from '../geometry/point';
 export interface GuideSpec {
   /** `fewest`: as few strings as keep the tolerance; `none`: no strings, the edge tables alone. */
   readonly strings: 'fewest' | 'none';
+  /** `shortest`: as the ways between are short; `beside`: each pass beside one already there. */
+  readonly order: 'shortest' | 'beside';
   /** Error of the overlap with the pass before, by chance, anew at each pass. */
   readonly passSigmaIn: number;
   /** Error of the overlap that every pass makes the same way. */

@@ -6,6 +6,7 @@ import { unitFromBearing } from '../geometry/angle';
 import { pointLerp, pointSubtract, vectorCross, vectorDot, type Point } from '../geometry/point';
 import { polylineAt, polylineLength, polylineNearest, type Polyline } from '../geometry/polyline';
 import { SAME_LANE } from '../geometry/tolerance';
+import { areBeside } from '../mowing/beside';
 import type { Pass, PassPlan } from '../mowing/model';
 import type { GuidePlan, GuideString } from './model';
 
@@ -77,20 +78,8 @@ export function passesAimed(guides: GuidePlan, passes: Pick<PassPlan, 'passes'>)
       sum +
       own.filter((pass) => {
         const before = own.filter((p) => p.number < pass.number);
-        return !isGuided(guides, pass.patch, pass.line) && !before.some(isBesideOf(pass));
+        return !isGuided(guides, pass.patch, pass.line) && !before.some((p) => areBeside(p, pass));
       }).length
     );
   }, 0);
 }
-
-/** Swaths overlap by some inches, so that neighbours' middles are less than a cut apart. */
-const isBesideOf =
-  (pass: Pass) =>
-  (other: Pass): boolean => {
-    const middle = polylineAt(other.line, other.lengthFt / 2);
-    const own = polylineAt(pass.line, pass.lengthFt / 2);
-    return (
-      polylineNearest(pass.line, middle).distance < pass.widthFt ||
-      polylineNearest(other.line, own).distance < pass.widthFt
-    );
-  };

@@ -41,8 +41,8 @@ export function orderSwaths(
     .map((node) => ends[node - 1]!);
 }
 
-/** Node 0 is the start, and the end of the way from whatever swath comes last: that costs nothing. */
-function transits(
+/** Lengths of the ways. Node 0 is the start, and the end of the way from whatever swath comes last: that costs nothing. */
+export function transits(
   ends: readonly SwathEnds[],
   start: Pose,
   radius: Feet,

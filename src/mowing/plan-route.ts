@@ -12,6 +12,7 @@ import type { Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
 import { boxCentre } from '../geometry/box';
 import { regionBox, regionSubtract, type Region } from '../geometry/region';
+import { areBeside } from './beside';
 import { indexPatches } from './cut-at-patches';
 import { driveOff, driveSwath, type Driver } from './drive-machine';
 import {
@@ -26,7 +27,8 @@ import { linePose } from './legal-parts';
 import { layTimeline, type Stages } from './lay-timeline';
 import { lossPlaces, trimmedProblem } from './lost-ground';
 import type { Machine, PassPlan, Phase } from './model';
-import { orderSwaths, type Blocked } from './order-swaths';
+import { orderBeside } from './order-beside';
+import { orderSwaths, transits, type Blocked, type SwathEnds } from './order-swaths';
 import { setOutArea } from './set-out-area';
 import { sumPasses } from './sum-passes';
 import type { Swath, SwathLayout } from './swath-model';
@@ -43,6 +45,8 @@ export interface RouteInput {
   readonly setOutSeconds: Seconds;
   /** Swaths driven along a guide string: first in their group, so that the others follow them. */
   readonly isGuided?: (patch: string, line: Polyline) => boolean;
+  /** Bands beside what is driven already, one after the other, even where that takes longer ways. */
+  readonly bandsBeside?: boolean;
 }
 
 /** Phases that are driven before anything is staked; every other one waits for the count. */
@@ -67,7 +71,13 @@ export function planRoute(
   if (!wide || !narrow) return fail(gateShut());
   const isStaked = input.design.graphic.length > 0;
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
-  const steps = driveInOrder(wide, narrow, firstToLast(input, layout.swaths), around);
+  const steps = driveInOrder(
+    wide,
+    narrow,
+    firstToLast(input, layout.swaths),
+    around,
+    input.bandsBeside,
+  );
   const stranded = [wide, narrow].flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
   const legs = layTimeline(steps, input.setOutSeconds);
@@ -129,11 +139,12 @@ function driveInOrder(
   narrow: Driver,
   batches: readonly Batch[],
   around: DriveGround | null,
+  bandsBeside = false,
 ): Stages {
   const of = (role: 'wide' | 'narrow', before: boolean) =>
     batches.map((batch) => batch.filter((s) => s.role === role && isBefore(s) === before));
   const homes = { wide: wide.at, narrow: narrow.at };
-  driveBatches(wide, of('wide', true));
+  driveBatches(wide, of('wide', true), bandsBeside);
   if (around) driveOff(wide, homes.wide, 'before-count');
   const background = wide.steps.splice(0);
   wide.around = around;
@@ -165,9 +176,13 @@ function firstToLast(input: RouteInput, swaths: readonly Swath[]): Batch[] {
   });
 }
 
-/** Every swath of a batch before the next batch, each batch in its own best order. */
-function driveBatches(driver: Driver, batches: readonly Batch[]): void {
+/**
+ * Every swath of a batch before the next batch, each batch in its own best order; bands beside what is
+ * there when that is asked for.
+ */
+function driveBatches(driver: Driver, batches: readonly Batch[], bandsBeside = false): void {
   const blocked = sightLine(driver.ground, driver.vehicle);
+  const driven: Swath[] = [];
   for (const batch of batches) {
     const ends = batch
       .filter((s) => s.line.length > 1)
@@ -176,9 +191,30 @@ function driveBatches(driver: Driver, batches: readonly Batch[]): void {
         entry: linePose(swath.line, 'start'),
         exit: linePose(swath.line, 'end'),
       }));
-    const ordered = orderSwaths(ends, driver.at, driver.vehicle.radius, blocked);
+    const isFollowed = bandsBeside && driven.length > 0 && batch[0]?.band !== undefined;
+    const ordered = isFollowed
+      ? orderAfter(driver, ends, driven, blocked)
+      : orderSwaths(ends, driver.at, driver.vehicle.radius, blocked);
     for (const { swath } of ordered) driveSwath(driver, swath);
+    driven.push(...batch.filter((s) => s.band !== undefined));
   }
+}
+
+/** Each swath after one that it is laid beside. */
+function orderAfter(
+  driver: Driver,
+  ends: readonly SwathEnds[],
+  driven: readonly Swath[],
+  blocked: Blocked,
+): SwathEnds[] {
+  const swaths = ends.map(({ swath }) => swath);
+  const own = driven.filter((d) => d.group === swaths[0]?.group);
+  const free = swaths.flatMap((s, i) => (own.some((d) => areBeside(d, s)) ? [i] : []));
+  const beside = swaths.map((s) =>
+    swaths.flatMap((other, j) => (other !== s && areBeside(other, s) ? [j] : [])),
+  );
+  const matrix = transits(ends, driver.at, driver.vehicle.radius, blocked);
+  return orderBeside({ matrix, beside, free: new Set(free) }).map((i) => ends[i]!);
 }
 
 /** Whether a straight drive would leave the drivable ground; looked at every 4 ft. */

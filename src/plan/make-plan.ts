@@ -181,5 +181,6 @@ function passesOf(
     toleranceIn: project.stakeout.toleranceIn,
     setOutSeconds: setOutSeconds(stakes, project.labour),
     isGuided: (patch, line) => isGuided(guides, patch, line),
+    bandsBeside: guides.strings.length > 0 && guides.spec.order === 'beside',
   });
 }

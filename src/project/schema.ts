@@ -156,6 +156,7 @@ const stakeout = v.strictObject({
 /** Errors may be none; a band edge that may lie anywhere needs no string. */
 const guides = v.strictObject({
   strings: v.exactOptional(v.picklist(['fewest', 'none'])),
+  order: v.exactOptional(v.picklist(['shortest', 'beside'])),
   passSigmaIn: v.exactOptional(figure(0, MOST_DRIFT_IN)),
   passBiasIn: v.exactOptional(figure(0, MOST_DRIFT_IN)),
   stringSigmaIn: v.exactOptional(figure(0, MOST_DRIFT_IN)),

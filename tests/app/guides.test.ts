@@ -39,7 +39,7 @@ test('guide strings: listed, taken in hand, fewer for a looser tolerance, none o
   await page.setViewportSize({ width: 390, height: 844 });
   await page.getByRole('button', { name: 'Passes', exact: true }).click();
   const line = page.locator('.line', { hasText: 'String' });
-  expect(await line.innerText()).toMatch(/G\d+ to G\d+, at your (left|right), 3′\s7¼″ from the/);
+  expect(await line.innerText()).toMatch(/G\d+ to G\d+ at your (left|right), 3′\s7¼″ off the/);
   expect(await faults(page)).toEqual([]);
   await shot(page, 'guides-390');
   await page.setViewportSize({ width: 1440, height: 900 });
