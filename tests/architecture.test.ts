@@ -17,6 +17,7 @@ const LAYERS = [
   'pattern',
   'design',
   'mowing',
+  'guide',
   'stakeout',
   'audit',
   'view',

@@ -3,7 +3,8 @@ import { dirname, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { inventoryCsv } from '../src/exchange/inventory-csv';
 import { designJson, hoursJson, routeJson, summaryJson } from '../src/exchange/json-files';
-import { controlsCsv, guidesCsv, outlineCsv, stakesCsv } from '../src/exchange/stake-files';
+import { edgesCsv, guidesCsv } from '../src/exchange/guide-files';
+import { controlsCsv, outlineCsv, stakesCsv } from '../src/exchange/stake-files';
 import { planOf, readDemo } from './contract/plan-of';
 
 const ROOT = resolve(import.meta.dirname, '..');
@@ -78,7 +79,8 @@ describe('the documents', () => {
       controlsCsv([]),
       stakesCsv(null),
       outlineCsv(null),
-      guidesCsv(),
+      guidesCsv([], 0),
+      edgesCsv([]),
       inventoryCsv(null),
     ]) {
       expect(docs).toContain(`\`${csv.trim()}\``);

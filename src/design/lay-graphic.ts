@@ -19,7 +19,8 @@ import {
 } from '../geometry/region';
 import { vectorBearing } from '../geometry/angle';
 import { pointSubtract } from '../geometry/point';
-import { boxesMeet, intersectNear } from './near-box';
+import { boxesMeet } from '../geometry/box';
+import { intersectNear } from './near-box';
 import { openGrid } from './cover-grid';
 import { fillStrokes, LANE_STEPS } from './fill-strokes';
 import { layFrame, linesOutOfFrame, regionIntoFrame } from '../pattern/lay-frame';

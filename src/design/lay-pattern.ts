@@ -5,7 +5,7 @@
 import { problem, type Problem } from '../base/result';
 import type { Feet } from '../base/units';
 import type { Field } from '../field/model';
-import { boxOfRings, type Box } from '../geometry/box';
+import { boxesMeet, boxOfRings, type Box } from '../geometry/box';
 import {
   EMPTY_REGION,
   regionArea,
@@ -23,7 +23,7 @@ import type { Mowing, SwathWidths } from '../pattern/resolved';
 import { curveLanes, indexGrass, type CurveLane, type GrassIndex } from './curve-lanes';
 import { layLanes } from './lay-lanes';
 import type { Stroke } from './model';
-import { boxesMeet, intersectNear, subtractNear } from './near-box';
+import { intersectNear, subtractNear } from './near-box';
 
 /** A band of one mowing. */
 export interface LaidBand {

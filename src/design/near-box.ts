@@ -1,7 +1,7 @@
 /**
  * Cutting big outlines down to a neighbourhood before a boolean, which costs time by the vertex.
  */
-import { boxGrow, type Box } from '../geometry/box';
+import { boxesMeet, boxGrow, type Box } from '../geometry/box';
 import type { Point } from '../geometry/point';
 import { regionBox, regionIntersect, regionSubtract, type Region } from '../geometry/region';
 
@@ -36,10 +36,6 @@ function cutSide(ring: readonly Point[], inside: (p: Point) => number): Point[] 
   }
   return out;
 }
-
-/** Whether two boxes overlap or touch. */
-export const boxesMeet = (a: Box, b: Box): boolean =>
-  a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 
 /** How far beyond a region its neighbourhood reaches, so that clip edges stay clear of it. */
 const MARGIN = 1;

@@ -1,4 +1,8 @@
 /** Every file of the output contract but the packet, by name. */
+import { invariant } from '../base/result';
+import { machineHalfFt } from '../guide/lay-strings';
+import { stringTurns } from '../guide/string-turns';
+import { guideWork } from '../labour/guide-work';
 import type { Plan } from '../plan/model';
 import { renderSeat } from '../view/render-seat';
 import { gridCsv } from './grid-csv';
@@ -7,7 +11,8 @@ import { designJson, hoursJson, routeJson, summaryJson } from './json-files';
 import { planDxf } from './plan-dxf';
 import { planSvg } from './plan-svg';
 import { encodePng } from './png';
-import { controlsCsv, guidesCsv, outlineCsv, stakesCsv } from './stake-files';
+import { edgesCsv, guidesCsv } from './guide-files';
+import { controlsCsv, outlineCsv, stakesCsv } from './stake-files';
 
 export type PlanFiles = Readonly<Record<string, string | Uint8Array>>;
 
@@ -25,8 +30,9 @@ export function planFiles(plan: Plan): PlanFiles {
     'controls.csv': controlsCsv(plan.stakes?.controls ?? plan.field.controls),
     'stakes.csv': stakesCsv(plan.stakes),
     'outline.csv': outlineCsv(plan.stakes),
-    'guides.csv': guidesCsv(),
-    'inventory.csv': inventoryCsv(plan.stakes),
+    'guides.csv': guidesCsv(stringTurns(plan.guides, plan.passes), halfOf(plan)),
+    'edges.csv': edgesCsv(plan.guides.tables),
+    'inventory.csv': inventoryCsv(plan.stakes, guideWork(plan.guides, plan.passes)),
     ...(grid === null ? {} : { 'grid.csv': grid }),
     'route.json': routeJson(plan),
     'design.json': designJson(plan),
@@ -37,3 +43,10 @@ export function planFiles(plan: Plan): PlanFiles {
     ...Object.fromEntries(views),
   };
 }
+
+/** Half of what the wide mower takes up, feet. */
+const halfOf = ({ passes }: Plan): number => {
+  const wide = passes.machines.find((machine) => machine.role === 'wide');
+  invariant(wide, 'every plan has a wide mower');
+  return machineHalfFt(wide);
+};

@@ -1,4 +1,4 @@
-/** `controls.csv`, `stakes.csv`, `outline.csv`, `guides.csv`: all that a crew needs to set out. */
+/** `controls.csv`, `stakes.csv`, `outline.csv`: all that a crew needs to set out. */
 import { ELLIPSE_FACTOR_95, semiMajor95, standardEllipse } from '../adjust/ellipse';
 import { toDegrees } from '../base/units';
 import type { Control } from '../field/model';
@@ -14,7 +14,6 @@ const STAKE_COLUMNS =
 const OUTLINE_COLUMNS =
   'graphic,contour,seq,kind,from_stake,to_stake,pin_stake,radius_ft,radius_text,sweep,' +
   'offset_ft,offset_text,side';
-const GUIDE_COLUMNS = 'guide,from_stake,to_stake,pass';
 
 const header = (columns: string): string[] => columns.split(',');
 
@@ -126,9 +125,4 @@ function pieceCells(piece: OutlinePiece): Cell[] {
     case 'circle':
       return ['circle', null, null, piece.pin, piece.radius.ft, piece.radius.text, 'ccw', ...none];
   }
-}
-
-/** The header alone until a plan has strung passes: the file is always there. */
-export function guidesCsv(): string {
-  return writeCsv(header(GUIDE_COLUMNS), []);
 }

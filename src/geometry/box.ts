@@ -40,3 +40,7 @@ export const boxCentre = (b: Box): Point => ({
   x: (b.minX + b.maxX) / 2,
   y: (b.minY + b.maxY) / 2,
 });
+
+/** Whether two boxes overlap or touch. */
+export const boxesMeet = (a: Box, b: Box): boolean =>
+  a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;

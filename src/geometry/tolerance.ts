@@ -23,3 +23,9 @@ export const SAME_ANGLE = 1e-7;
 
 /** Guard against division by a vanishing determinant; unit-free. */
 export const SINGULAR = 1e-12;
+
+/** 0.01 ft, 1/8 in: passes on lines closer than this are driven on one line. */
+export const SAME_LANE = 0.01;
+
+/** 0.01 degrees, 3/4 in over 350 ft: bearings closer than this are one lay. */
+export const SAME_LAY_DEG = 0.01;

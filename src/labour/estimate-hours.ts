@@ -2,10 +2,12 @@
 import { fail, invariant, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
+import type { GuidePlan } from '../guide/model';
 import type { PassPlan } from '../mowing/model';
 import type { StakePlan } from '../stakeout/model';
 import { checkLabour, LEAST_TO_SET_OUT } from './check-labour';
 import { readClock, writeClock } from './clock';
+import { guideWork, type GuideWork } from './guide-work';
 import { listTasks, type PlannedTask } from './list-tasks';
 import type { Hours, HoursTotals, LabourSpec, Task } from './model';
 import { hoursAt, middleDay, simulateHours, type SimulatedHours } from './simulate-hours';
@@ -15,6 +17,7 @@ const VISIT = 1;
 export interface HoursInput {
   readonly field: Field;
   readonly design: Design;
+  readonly guides?: GuidePlan;
   readonly passes: PassPlan;
   readonly stakes: StakePlan | null;
   readonly spec: LabourSpec;
@@ -33,7 +36,7 @@ export function estimateHours(input: HoursInput): Result<Hours> {
   const { spec, stakes } = input;
   const problems = checkLabour(spec, stakes !== null);
   if (problems.some((p) => p.severity === 'error')) return fail(...problems);
-  const best = bestCrew(input);
+  const best = bestCrew(input, input.guides && guideWork(input.guides, input.passes));
   if (!best) return fail(...problems, machineCrewShort(spec.people));
   const hours = assemble(spec, best);
   return succeed(hours, [...problems, ...windowProblems(hours)]);
@@ -43,11 +46,12 @@ export function estimateHours(input: HoursInput): Result<Hours> {
 const NEAR_BEST = 1.1;
 
 /** Nobody is made to work: the number at work, up to the people there are, that finishes first. */
-function bestCrew(input: HoursInput): Crewed | null {
-  const most = Math.min(input.spec.people, mostUseful(tasksFor(input, input.spec.people)));
+function bestCrew(input: HoursInput, guides: GuideWork | undefined): Crewed | null {
+  const tasksOf = (people: number) => tasksFor(input, guides, people);
+  const most = Math.min(input.spec.people, mostUseful(tasksOf(input.spec.people)));
   const least = input.stakes ? LEAST_TO_SET_OUT : 1;
   const crews = Array.from({ length: most - least + 1 }, (_, i) => least + i)
-    .map((people) => ({ people, tasks: tasksFor(input, people) }))
+    .map((people) => ({ people, tasks: tasksOf(people) }))
     .filter(({ people, tasks }) => tasks.every((task) => task.people <= people))
     .map((crew) => ({ ...crew, middle: middleDay(crew.tasks, crew.people) }));
   const shortest = Math.min(...crews.map((crew) => crew.middle));
@@ -70,8 +74,13 @@ function mostUseful(tasks: readonly PlannedTask[]): number {
   return beside + Math.max(...stages.values());
 }
 
-function tasksFor({ field, passes, stakes, spec }: HoursInput, people: number): PlannedTask[] {
-  return listTasks({ spec, people, stakes, provingTapes: field.proving.length, passes });
+function tasksFor(
+  { field, passes, stakes, spec }: HoursInput,
+  guides: GuideWork | undefined,
+  people: number,
+): PlannedTask[] {
+  const work = { spec, people, stakes, provingTapes: field.proving.length, passes };
+  return listTasks(guides ? { ...work, guides } : work);
 }
 
 const machineCrewShort = (people: number): Problem =>

@@ -4,6 +4,7 @@ import type { Feet } from '../base/units';
 import type { OutlinePiece, Stake, StakeKind, StakePlan, TapeSpec } from '../stakeout/model';
 import { checkTape } from '../stakeout/tapes';
 import { isShort } from '../stakeout/ties';
+import type { GuideWork } from './guide-work';
 import { headsNear } from './list-tasks';
 import { outlinePieceFts } from './outline-length';
 
@@ -29,17 +30,38 @@ export const DOT_SPACING_FT = 1;
 /** Stakes that go out and must come in: set controls and pins are among them. */
 export const stakesOut = (stakes: StakePlan): number => stakes.stakes.length;
 
-/** The list in the order of loading; empty without stakes. */
-export function listInventory(stakes: StakePlan | null): InventoryItem[] {
+/** The list in the order of loading; empty without stakes, dots and strings. */
+export function listInventory(stakes: StakePlan | null, guides?: GuideWork): InventoryItem[] {
+  const items = [...graphicItems(stakes), ...(guides ? guideItems(guides) : [])];
+  return items.filter((item) => item.quantity > 0);
+}
+
+function graphicItems(stakes: StakePlan | null): InventoryItem[] {
   if (!stakes || stakes.stakes.length === 0) return [];
-  const items = [
+  return [
     ...stakeItems(stakes),
     ...flagItems(stakes),
     ...lineItems(stakes),
     ...tapeItems(stakes),
     ...toolItems(stakes),
   ];
-  return items.filter((item) => item.quantity > 0);
+}
+
+/** A string and its two stakes serve every guided pass in turn; none of them is on the grass after. */
+function guideItems({ marks, turns, longestFt }: GuideWork): InventoryItem[] {
+  const strings = turns === 1 ? 'one pass' : `${turns} passes, one after the other`;
+  return [
+    piece('guide-stakes', 'Guide stakes', turns > 0 ? 2 : 0, `for ${strings}; two out, two in`),
+    {
+      ...piece('guide-string', 'Guide string', 0, 'as long as the longest, and its knots'),
+      quantity: turns > 0 ? Math.ceil(longestFt + 2 * KNOT_FT) : 0,
+      unit: 'ft',
+    },
+    {
+      ...piece('edge-dots', 'Dots on the edges', marks, 'paint, along one tape: Guide lines sheet'),
+      usedUp: true,
+    },
+  ];
 }
 
 const piece = (id: string, name: string, quantity: number, note: string): InventoryItem => ({

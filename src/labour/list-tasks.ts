@@ -1,12 +1,13 @@
 /**
- * The tasks of one visit in the order of work on the grass: erase and mow the background; set out;
- * string and swing; transfer to the turf; pull; count, signed; only then graphic, edge and border;
+ * The tasks of one visit in the order of work on the grass: erase; dot the edges and string the
+ * guide passes; mow the background; set out; string and swing; transfer to the turf; pull; count, signed; only then graphic, edge and border;
  * clean up. Each stage waits for the whole stage before it, so no task can come before its turn.
  */
 import { boxGrow, boxHeight, boxOfPoints, boxWidth } from '../geometry/box';
 import type { Machine, PassPlan, Phase } from '../mowing/model';
 import type { StakePlan } from '../stakeout/model';
 import { isShort } from '../stakeout/ties';
+import type { GuideWork } from './guide-work';
 import type { LabourSpec, Rate } from './model';
 import { outlineDrawnFt } from './outline-length';
 import { MINUTES_PER_RATE, RATES, type RateId } from './rates';
@@ -29,6 +30,8 @@ export interface Work {
   /** People at work, `spec.people` or fewer. */
   readonly people: number;
   readonly stakes: StakePlan | null;
+  /** Marks and strings before the background; absent: none. */
+  readonly guides?: GuideWork;
   readonly provingTapes: number;
   /** Null: only the set-out is wanted. */
   readonly passes: Pick<PassPlan, 'machines' | 'totals'> | null;
@@ -38,7 +41,6 @@ export interface Work {
 const HEAD_AREA_SQ_FT = 3600;
 /** Heads this far outside the stakes matter too. */
 const HEAD_MARGIN_FT = 10;
-const BEFORE_SET_OUT: readonly Phase[] = ['erase', 'background'];
 const AFTER_COUNT: readonly Phase[] = ['graphic', 'edge', 'border', 'carry'];
 
 type Draft = Omit<PlannedTask, 'after'>;
@@ -63,7 +65,10 @@ function beforeStages(work: Work): Stage[] {
       draft(work, 'irrigation-off', 1),
       draft(work, 'check-machines', Math.max(1, machinesUsed(work.passes))),
     ],
-    ...BEFORE_SET_OUT.map((phase) => machineDrafts(work, phase)),
+    machineDrafts(work, 'erase'),
+    [draft(work, 'edge-marks', work.guides?.marks ?? 0)],
+    [draft(work, 'guide-strings', work.guides?.turns ?? 0)],
+    machineDrafts(work, 'background'),
   ];
 }
 

@@ -66,6 +66,18 @@ export const RATES = {
     rate: rate('min per planned min', 1, 1.12, 1.5, MACHINE_SOURCE),
     people: 1,
   },
+  'edge-marks': {
+    name: 'Dot the running distances along the edges of the grass',
+    unit: 'dots',
+    rate: rate('min each', 0.15, 0.3, 0.6),
+    people: 2,
+  },
+  'guide-strings': {
+    name: 'Put up, tell, lift a guide string at its pass; the machine waits',
+    unit: 'strings',
+    rate: rate('min each', 3, 5, 9),
+    people: 2,
+  },
   background: {
     name: 'Mow the background',
     unit: 'planned min',

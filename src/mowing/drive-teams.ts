@@ -17,6 +17,7 @@ import {
 import type { DriveGround } from './drive-ground';
 import type { Stage, Stages, Team } from './lay-timeline';
 import type { Phase } from './model';
+import { followBeside } from './follow-beside';
 import { orderSwaths, type Round } from './order-swaths';
 import type { OverLay } from './over-lay';
 import { splitGroup } from './split-group';
@@ -34,7 +35,21 @@ export interface Drivers {
   readonly narrow: readonly Driver[];
 }
 
-type Grass = Pick<Round, 'overLay' | 'finished'>;
+/** What the order of the passes minds besides the time that it takes. */
+export interface OrderWishes {
+  readonly overLay: OverLay;
+  /** Passes along a guide string come first in their group. */
+  readonly isGuided: (swath: Swath) => boolean;
+  /** The other bands come after one beside them. */
+  readonly beside: boolean;
+}
+
+interface Grass extends Pick<Round, 'overLay' | 'finished'> {
+  readonly isGuided: OrderWishes['isGuided'];
+  readonly beside: boolean;
+  /** Swaths driven before, by whatever machine. */
+  readonly laid: readonly Swath[];
+}
 
 /**
  * Drives everything. Once a graphic is set out all machines wait for the count, whether or not the
@@ -45,7 +60,7 @@ export function driveInOrder(
   { wide, narrow }: Drivers,
   swaths: readonly Swath[],
   around: DriveGround | null,
-  overLay: OverLay,
+  wishes: OrderWishes,
 ): Stages {
   const of = (role: 'wide' | 'narrow', before: boolean) =>
     swaths.filter((s) => s.role === role && isBefore(s) === before);
@@ -53,9 +68,13 @@ export function driveInOrder(
   const border = of('wide', false);
   const before = of('wide', true);
   const graphic = of('narrow', false);
-  const after = { overLay, finished: new Set(around ? before.map((s) => s.patch) : []) };
+  const after = {
+    ...wishes,
+    finished: new Set(around ? before.map((s) => s.patch) : []),
+    laid: [],
+  };
   const first = around ? before : [...before, ...border];
-  const start = driveGroups(wide, first, homes, { overLay, finished: new Set() });
+  const start = driveGroups(wide, first, homes, { ...wishes, finished: new Set(), laid: [] });
   const background = withWayHome(start, wide, homes, around ? 'before-count' : 'at-end');
   const hold = [...wide, ...narrow].map(({ vehicle, at }) => ({ machine: vehicle.machine, at }));
   if (around) {
@@ -89,7 +108,7 @@ function driveGroups(
   homes: Homes,
   grass: Grass,
 ): Stage[] {
-  const groups = groupsOf(swaths);
+  const groups = groupsOf(swaths, grass.isGuided);
   const [alone, ...others] = drivers;
   if (!alone) return [];
   if (others.length === 0) {
@@ -100,11 +119,12 @@ function driveGroups(
   }
   const finished = new Set(grass.finished);
   return groups.map((group, k) => {
-    const shares = shareOut(drivers, group, { ...grass, finished });
+    const laid = groups.slice(0, k).flat();
+    const shares = shareOut(drivers, group, { ...grass, finished, laid });
     const isLast = k === groups.length - 1;
     drivers.forEach((driver, m) => {
       const goals = isLast ? posesAt(driver, homes.get(driver)!) : [];
-      driveOrdered(driver, prepareAll(driver, shares[m]!, 0), goals, { ...grass, finished });
+      driveOrdered(driver, prepareAll(driver, shares[m]!, 0), goals, { ...grass, finished, laid });
     });
     const later = new Set(groups.slice(k + 1).flatMap((g) => g.map((s) => s.patch)));
     for (const { patch } of group) if (!later.has(patch)) finished.add(patch);
@@ -113,14 +133,15 @@ function driveGroups(
 }
 
 /** Swaths group by group, in the order in which they must be driven. */
-function groupsOf(swaths: readonly Swath[]): Swath[][] {
-  const sorted = swaths
+function groupsOf(swaths: readonly Swath[], isGuided: OrderWishes['isGuided']): Swath[][] {
+  const rank = (s: Swath) => [Number(!isBefore(s)), s.group, Number(!isGuided(s))];
+  const ranked = swaths
     .filter((s) => s.line.length > 1)
-    .sort((a, b) => Number(isBefore(b)) - Number(isBefore(a)) || a.group - b.group);
+    .map((swath) => ({ swath, rank: rank(swath) }))
+    .sort((a, b) => a.rank.reduce((n, r, i) => n || r - b.rank[i]!, 0));
   const groups: Swath[][] = [];
-  sorted.forEach((swath, i) => {
-    const last = sorted[i - 1];
-    const same = last && isBefore(last) === isBefore(swath) && last.group === swath.group;
+  ranked.forEach(({ swath, rank: own }, i) => {
+    const same = ranked[i - 1]?.rank.every((r, k) => r === own[k]) ?? false;
     if (same) groups[groups.length - 1]!.push(swath);
     else groups.push([swath]);
   });
@@ -137,7 +158,8 @@ function driveOrdered(
   grass: Grass,
 ): void {
   const round = { start: driver.at, goals, ways: driver.ways, ...grass };
-  for (const stop of orderSwaths(stops, round)) driveSwath(driver, stop);
+  const follow = grass.beside ? followBeside(stops, grass.laid) : undefined;
+  for (const stop of orderSwaths(stops, round, follow)) driveSwath(driver, stop);
 }
 
 const takeSteps = (driver: Driver): Step[] => driver.steps.splice(0);

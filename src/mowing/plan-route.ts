@@ -6,6 +6,7 @@
 import { fail, problem, succeed, type Problem, type Result } from '../base/result';
 import type { Seconds } from '../base/units';
 import type { Point } from '../geometry/point';
+import type { Polyline } from '../geometry/polyline';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
 import { placeInWords } from '../field/place-in-words';
@@ -41,6 +42,10 @@ export interface RouteInput {
   readonly setOutSeconds: Seconds;
   /** What a foot over finished grass against its lay is worth, seconds. */
   readonly overLaySecondsPerFt?: number | undefined;
+  /** Swaths driven along a guide string: first in their group, so that the others follow them. */
+  readonly isGuided?: (patch: string, line: Polyline) => boolean;
+  /** Bands beside what is driven already, one after the other, even where that takes longer ways. */
+  readonly bandsBeside?: boolean;
 }
 
 /**
@@ -63,7 +68,11 @@ export function planRoute(
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
   const lays = mapLays(input.design.patches, layout.swaths);
   const secondsPerFt = input.overLaySecondsPerFt ?? OVER_LAY_SECONDS_PER_FT;
-  const stages = driveInOrder(drivers, layout.swaths, around, { lays, secondsPerFt });
+  const stages = driveInOrder(drivers, layout.swaths, around, {
+    overLay: { lays, secondsPerFt },
+    isGuided: ({ patch, line }) => input.isGuided?.(patch, line) ?? false,
+    beside: input.bandsBeside ?? false,
+  });
   const stranded = all.flatMap(strandedProblems);
   if (stranded.some((p) => p.severity === 'error')) return fail(...stranded);
   const { legs, meetings } = layTimeline(stages, input.setOutSeconds);

@@ -11,6 +11,10 @@ import { composeDesign } from '../design/compose-design';
 import type { Design } from '../design/model';
 import { buildField } from '../field/build-field';
 import type { Field } from '../field/model';
+import { DEFAULT_GUIDES } from '../guide/drift';
+import type { GuidePlan, GuideSpec } from '../guide/model';
+import { planGuides } from '../guide/plan-guides';
+import { isGuided } from '../guide/string-turns';
 import { EMPTY_REGION, type Region } from '../geometry/region';
 import { crewMinutes } from '../labour/crew-minutes';
 import { estimateHours } from '../labour/estimate-hours';
@@ -66,19 +70,23 @@ export function makePlan(
   onStep('design');
   const design = steps.take(designOf(project, field, machines, graphic));
   if (!design) return fail(...steps.problems);
+  const guides = steps.take(guidesOf(project, field, design, machines));
+  if (!guides) return fail(...steps.problems);
   onStep('stakes');
   const stakes =
     graphic.length === 0 ? null : steps.take(planStakes({ field, graphic, spec: specOf(project) }));
   if (steps.failed()) return fail(...steps.problems);
   onStep('passes');
-  const passes = steps.take(passesOf(project, field, design, machines, stakes));
+  const passes = steps.take(passesOf(project, { field, design, guides, stakes }, machines));
   if (!passes) return fail(...steps.problems);
   onStep('hours');
-  const hours = steps.take(estimateHours({ field, design, passes, stakes, spec: project.labour }));
+  const hours = steps.take(
+    estimateHours({ field, design, guides, passes, stakes, spec: project.labour }),
+  );
   if (!hours) return fail(...steps.problems);
   onStep('look');
   return succeed(
-    assemble(project, { field, design, stakes, passes, hours }, steps.problems),
+    assemble(project, { field, design, stakes, guides, passes, hours }, steps.problems),
     steps.problems,
   );
 }
@@ -87,6 +95,7 @@ interface Parts {
   readonly field: Field;
   readonly design: Design;
   readonly stakes: StakePlan | null;
+  readonly guides: GuidePlan;
   readonly passes: PassPlan;
   readonly hours: Hours;
 }
@@ -135,13 +144,27 @@ function designOf(
   });
 }
 
-function passesOf(
+/** The default figures of drift with the project's own over them. */
+export const guideSpecOf = (project: Project): GuideSpec => ({
+  ...DEFAULT_GUIDES,
+  ...project.guides,
+});
+
+function guidesOf(
   project: Project,
   field: Field,
   design: Design,
+  { wide }: Fleet,
+): Result<GuidePlan> {
+  return planGuides({ field, design, wide, system: project.units, spec: guideSpecOf(project) });
+}
+
+function passesOf(
+  project: Project,
+  parts: Pick<Parts, 'field' | 'design' | 'guides' | 'stakes'>,
   machines: Fleet,
-  stakes: StakePlan | null,
 ): Result<PassPlan> {
+  const { field, design, guides, stakes } = parts;
   return planPasses({
     field,
     design,
@@ -150,5 +173,7 @@ function passesOf(
     overLaySecondsPerFt: project.mowing.overLaySecondsPerFt,
     toleranceIn: project.stakeout.toleranceIn,
     setOutSeconds: setOutSeconds(stakes, project.labour),
+    isGuided: (patch, line) => isGuided(guides, patch, line),
+    bandsBeside: guides.strings.length > 0 && guides.spec.order === 'beside',
   });
 }

@@ -2,6 +2,7 @@
 import type { Problem } from '../base/result';
 import type { Design } from '../design/model';
 import type { Field } from '../field/model';
+import type { GuidePlan } from '../guide/model';
 import type { Hours } from '../labour/model';
 import type { PassPlan } from '../mowing/model';
 import type { Project } from '../project/model';
@@ -20,6 +21,8 @@ export interface Plan {
   readonly design: Design;
   /** Null without a graphic. */
   readonly stakes: StakePlan | null;
+  /** Strings along first passes, and running distances; made without a graphic too. */
+  readonly guides: GuidePlan;
   readonly passes: PassPlan;
   readonly hours: Hours;
   /** One per seat; empty without a graphic. */

@@ -1,6 +1,7 @@
 /** The headline figures of a plan, as written to `summary.json` and shown on every screen. */
 import type { Problem } from '../base/result';
 import { checkScale } from '../field/prove-controls';
+import { guideWork } from '../labour/guide-work';
 import { listInventory } from '../labour/list-inventory';
 import type { FieldEfficiency } from '../mowing/model';
 import type { TapeSpec } from '../stakeout/model';
@@ -36,6 +37,9 @@ export interface Summary {
   readonly rounds: number;
   /** What the crew loads: pieces, or feet of string, by item of `inventory.csv`. */
   readonly inventory: Readonly<Record<string, number>>;
+  /** Passes driven along a guide string; null of the drift: no string. */
+  readonly guide_strings: number;
+  readonly guide_drift_95_in: number | null;
   readonly worst_semi_major_95_in: number | null;
   readonly stakes_over_target: readonly string[];
   /** What can be met and what would do it; null when every stake meets its target. */
@@ -127,7 +131,11 @@ export function summarise(plan: Plan): Summary {
     grid_saving: savingOf(plan),
     set_controls: stakes?.stakes.filter((s) => s.kind === 'control').length ?? 0,
     rounds: stakes?.rounds.length ?? 0,
-    inventory: Object.fromEntries(listInventory(stakes).map((item) => [item.id, item.quantity])),
+    inventory: Object.fromEntries(
+      listInventory(stakes, guideWork(plan.guides, passes)).map((item) => [item.id, item.quantity]),
+    ),
+    guide_strings: guideWork(plan.guides, passes).turns,
+    guide_drift_95_in: plan.guides.worstDriftIn,
     worst_semi_major_95_in: stakes?.worstSemiMajor95In ?? null,
     stakes_over_target: stakes?.overTarget ?? [],
     advice: adviceOf(plan),

@@ -11,6 +11,7 @@ import type { DesignSpec, GroundSpec, LaySense } from '../design/model';
 import type { FencePoint, FieldSpec, KeepOutSpec, MeasuredPole } from '../field/model';
 import { classScaleSigma, type TapeClass } from '../field/tape-classes';
 import type { Point } from '../geometry/point';
+import type { GuideSpec } from '../guide/model';
 import type { LabourSpec } from '../labour/model';
 import type { MowingSpec } from '../mowing/model';
 import type { ParameterValue, Recipe } from '../pattern/model';
@@ -255,6 +256,14 @@ export const setMachineFigures = edit<{
 function editMowing(project: Project, change: Partial<MowingSpec>): Project {
   return { ...project, mowing: { ...project.mowing, ...change } };
 }
+
+// Guide lines
+
+/** Own figures of drift and guide strings over the defaults. */
+export const setGuides = edit<Partial<GuideSpec>>('Change the guide lines', (p, change) => ({
+  ...p,
+  guides: { ...p.guides, ...change },
+}));
 
 // Setting out
 

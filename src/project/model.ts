@@ -3,6 +3,7 @@ import type { LengthSystem } from '../base/quantity';
 import type { ArtSpec } from '../art/model';
 import type { DesignSpec } from '../design/model';
 import type { FieldSpec } from '../field/model';
+import type { GuideSpec } from '../guide/model';
 import type { LabourSpec } from '../labour/model';
 import type { MowingSpec } from '../mowing/model';
 import type { PatternSpec } from '../pattern/model';
@@ -32,6 +33,8 @@ export interface Project {
   readonly mowing: MowingSpec;
   /** `system` is `units`. */
   readonly stakeout: Omit<StakeoutSpec, 'system' | 'minutes'>;
+  /** Own figures of drift and guide strings over the defaults; absent: all default. */
+  readonly guides?: Partial<GuideSpec>;
   readonly labour: LabourSpec;
   readonly seats: readonly SeatSpec[];
 }

@@ -6,6 +6,8 @@ import * as v from 'valibot';
 import type { SteelUse } from '../adjust/steel-tape';
 import { MOST_LAPS, MOST_MARGIN_FT, MOST_TOLERANCE_IN } from '../design/limits';
 import type { FieldSpec } from '../field/model';
+import { MOST_DRIFT_IN } from '../guide/drift';
+import type { GuideSpec } from '../guide/model';
 import { MOST_PEOPLE } from '../labour/check-labour';
 import { MOST_FURTHER } from '../mowing/machines';
 import type { MowingSpec } from '../mowing/model';
@@ -149,6 +151,16 @@ const stakeout = v.strictObject({
   crew: v.picklist([2, 3, 4]),
 });
 
+/** Errors may be none; a band edge that may lie anywhere needs no string. */
+const guides = v.strictObject({
+  strings: v.exactOptional(v.picklist(['fewest', 'none'])),
+  order: v.exactOptional(v.picklist(['shortest', 'beside'])),
+  passSigmaIn: v.exactOptional(figure(0, MOST_DRIFT_IN)),
+  passBiasIn: v.exactOptional(figure(0, MOST_DRIFT_IN)),
+  stringSigmaIn: v.exactOptional(figure(0, MOST_DRIFT_IN)),
+  toleranceIn: v.exactOptional(figure(0.5, MOST_DRIFT_IN)),
+}) satisfies v.GenericSchema<unknown, Partial<GuideSpec>>;
+
 const clock = v.pipe(v.string(), v.regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time of day like 06:30'));
 
 const rate = v.pipe(
@@ -227,6 +239,7 @@ export const projectSchema = v.strictObject({
   design,
   mowing,
   stakeout,
+  guides: v.exactOptional(guides),
   labour,
   seats,
 }) satisfies v.GenericSchema<unknown, Project>;

@@ -11,6 +11,7 @@ import { cautionPages } from './pages/caution-page';
 import { codePages } from './pages/code-page';
 import { controlPages } from './pages/control-pages';
 import { gridPages } from './pages/grid-page';
+import { guidePages } from './pages/guide-page';
 import { hoursPages } from './pages/hours-page';
 import { loadPages } from './pages/load-page';
 import { outlinePages } from './pages/outline-pages';
@@ -54,7 +55,7 @@ const kitOf = (plan: Plan, fonts: SheetFonts): Kit => ({
 function composeSheets(kit: Kit, notes: readonly Problem[]): Sheet[] {
   const { stakes } = kit.plan;
   const load = stakes ? loadPages(kit, stakes) : { drafts: [], leftOver: [] };
-  const first = [...cautionPages(kit), ...load.drafts, ...controlPages(kit)];
+  const first = [...cautionPages(kit), ...load.drafts, ...guidePages(kit), ...controlPages(kit)];
   const others = [
     ...first,
     ...(stakes

@@ -132,6 +132,7 @@ const USES = [
   use(edits.setSteel, { temperatureF: 41 }, (p) => p.stakeout.steel?.temperatureF === 41),
   use(edits.setSquare, 'triangle', (p) => p.stakeout.square === 'triangle'),
   use(edits.setGridSheet, { spacingFt: 4 }, (p) => p.stakeout.gridSheet?.spacingFt === 4),
+  use(edits.setGuides, { toleranceIn: 9 }, (p) => p.guides?.toleranceIn === 9),
   use(edits.setCrew, 4, (p) => p.stakeout.crew === 4),
   use(edits.setPeople, 6, (p) => p.labour.people === 6),
   use(edits.setWindow, { opens: '07:00', closes: '15:30' }, (p) => p.labour.closes === '15:30'),

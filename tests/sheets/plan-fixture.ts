@@ -3,6 +3,7 @@
  * book field, bands of a wide mower, hundreds of short passes of a narrow one. Readings are computed
  * here by plain trigonometry, not by the stake-out.
  */
+import { DEFAULT_GUIDES } from '../../src/guide/drift';
 import { roundReading, type LengthSystem } from '../../src/base/quantity';
 import { problem } from '../../src/base/result';
 import type { Design, Patch } from '../../src/design/model';
@@ -566,6 +567,15 @@ export function planFixture(options: FixtureOptions = {}): Plan {
     field,
     design,
     stakes,
+    guides: {
+      spec: DEFAULT_GUIDES,
+      reach: 4,
+      families: [],
+      strings: [],
+      tables: [],
+      worstDriftIn: null,
+      notes: [],
+    },
     passes: fixturePasses(field, design),
     hours: fixtureHours(),
     looks: [

@@ -1,8 +1,10 @@
 /** Passes of one set: thin lines with their numbers at the start and an arrowhead on the way. */
+import { isGuided } from '../../guide/string-turns';
 import type { Leg, Pass } from '../../mowing/model';
 import type { Point } from '../../geometry/point';
 import { polylineAt, polylineLength, type Polyline } from '../../geometry/polyline';
 import { COLOUR } from './colours';
+import { drawGuides } from './draw-guides';
 import { placeLabels, type Box } from './labels';
 import type { PaintJob } from './paint';
 import { setOf } from './pass-sets';
@@ -23,7 +25,11 @@ export function drawPasses(ctx: CanvasRenderingContext2D, job: PaintJob, place: 
   drawLifts(ctx, legs, place);
   const hand = passes.find((p) => p.number === job.pass?.number && p.machine === job.pass.machine);
   if (hand) drawInHand(ctx, hand, place, job.viewport.scale);
-  drawNumbers(ctx, job, passes, hand, place);
+  const taken: Box[] = [];
+  if (set && passes.some((p) => isGuided(job.plan.guides, p.patch, p.line))) {
+    drawGuides(ctx, job, taken, place);
+  }
+  drawNumbers(ctx, job, passes, hand, taken, place);
   drawGate(ctx, place(job.project.mowing.gate));
 }
 
@@ -128,6 +134,7 @@ function drawNumbers(
   job: PaintJob,
   passes: readonly Pass[],
   hand: Pass | undefined,
+  taken: Box[],
   place: Place,
 ): void {
   const items = passes.map((p) => {
@@ -140,7 +147,6 @@ function drawNumbers(
       first: p === hand,
     };
   });
-  const taken: Box[] = [];
   placeLabels(ctx, items, taken, job.size, {
     font: '600 12px "Archivo Variable"',
     plate: 0.86,

@@ -1,4 +1,5 @@
 /** What to load and bring back, who stands where, and what the checks can tell. */
+import { guideWork } from '../../labour/guide-work';
 import { listInventory, type InventoryItem } from '../../labour/list-inventory';
 import type { StakePlan } from '../../stakeout/model';
 import { addHowTos, howTosIn } from '../how-to-boxes';
@@ -35,7 +36,7 @@ export interface LoadPages {
 
 export function loadPages(kit: Kit, stakes: StakePlan): LoadPages {
   const flow = startFlow(kit.paper);
-  addTable(kit, flow, listInventory(stakes));
+  addTable(kit, flow, listInventory(stakes, guideWork(kit.plan.guides, kit.plan.passes)));
   flow.add([], 10);
   addColumns(kit, flow, stakes);
   const howTos = stakeHowTos(stakes);

@@ -29,7 +29,7 @@ const GAP = 12;
 /** Marks with the strip's top at `y`. */
 export function orderOfWork(kit: Kit, y: number): Mark[] {
   const { left, right } = kit.paper;
-  const steps = kit.plan.stakes ? STAKED : PLAIN;
+  const steps = withGuides(kit, kit.plan.stakes ? STAKED : PLAIN);
   const width = (right - left - GAP * (steps.length - 1)) / steps.length;
   const title = inkText(left, y + 11, 'Order of work', { size: 12, font: 'heading' });
   const boxes = steps.flatMap((step, i) => {
@@ -38,6 +38,15 @@ export function orderOfWork(kit: Kit, y: number): Mark[] {
     return [...(i > 0 ? [arrow] : []), ...stepMarks(kit, step, i + 1, x, y + 20, width)];
   });
   return [title, ...boxes];
+}
+
+/** Where passes are strung, the first step says so. */
+function withGuides(kit: Kit, [first, ...others]: readonly Step[]): readonly Step[] {
+  if (!first || kit.plan.guides.strings.length === 0) return first ? [first, ...others] : [];
+  const text = kit.plan.stakes
+    ? 'Dot edges, string first passes, mow. Machine leaves the grass.'
+    : 'Dot the edges, string the first passes one at a time, then mow in the order of the numbers.';
+  return [{ ...first, text }, ...others];
 }
 
 function stepMarks(kit: Kit, step: Step, number: number, x: number, y: number, width: number) {

@@ -1,4 +1,5 @@
 /** Pass sheets, one set per machine and phase: hold point, drawing, list. */
+import { stringTurns } from '../../guide/string-turns';
 import type { Pass } from '../../mowing/model';
 import { formatFeetInches, formatMetres } from '../../base/quantity';
 import { unitFromBearing } from '../../geometry/angle';
@@ -86,7 +87,7 @@ function layGroup(
 ): Draft[] {
   const flow = startFlow(kit.paper);
   if (group.afterHold) flow.add(holdPoint(kit, flow.y()), HOLD_HEIGHT);
-  else addBeforeHold(kit, flow);
+  else addBeforeHold(kit, group, flow);
   addDrawings(kit, group, drawn, flow);
   addList(kit, group, flow, rowHeight);
   addCount(kit, group, flow);
@@ -110,14 +111,34 @@ function leadText(kit: Kit, group: PassGroup): string {
   return `${machine.name}, ${width} wide. ${passes.length} passes, ${total} in all.`;
 }
 
-function addBeforeHold(kit: Kit, flow: Flow): void {
-  if (!kit.plan.stakes) return;
-  const text =
-    'Before setting out: no stake, pin or string stands on the grass yet. This machine leaves the grass before the first stake is driven.';
+function addBeforeHold(kit: Kit, group: PassGroup, flow: Flow): void {
+  const text = [
+    ...(kit.plan.stakes
+      ? [
+          'Before setting out: no stake, pin or string of the graphic stands on the grass yet. This machine leaves the grass before the first stake is driven.',
+        ]
+      : []),
+    ...guidedWords(kit, group),
+  ].join(' ');
+  if (text === '') return;
   const { left, right } = kit.paper;
   for (const line of wrapText(kit.metrics, text, 9.5, 'bold', right - left))
     flow.add([inkText(left, flow.y() + 10, line, { size: 9.5, font: 'bold' })], 12);
   flow.add([], 6);
+}
+
+/** Which passes of the group have a guide string beside them. */
+function guidedWords(kit: Kit, group: PassGroup): string[] {
+  const { guides, passes } = kit.plan;
+  const own = new Set(group.passes.map((pass) => pass.number));
+  const numbers = stringTurns(guides, passes)
+    .filter(({ pass }) => pass.machine === group.machine.id && own.has(pass.number))
+    .map(({ pass }) => pass.number);
+  if (numbers.length === 0) return [];
+  const which = `${numbers.length === 1 ? 'Pass' : 'Passes'} ${numbers.join(', ')}`;
+  return [
+    `${which}: along a guide string, which stands for that pass alone and is lifted before the turn (sheet Guide lines).`,
+  ];
 }
 
 function addDrawings(kit: Kit, group: PassGroup, { panels, drawings }: Drawn, flow: Flow): void {
