@@ -48,7 +48,7 @@ const MOST_ROUNDS = 30;
 /** Cost of a transit for which there is no way: an hour, more than any tour can gain by it. */
 const NO_WAY: Seconds = 3600;
 /** Cost of a step out of the order of groups, more than any number of transits without a way. */
-const OUT_OF_ORDER: Seconds = 1e8;
+const OUT_OF_ORDER: Seconds = 1e6;
 
 /**
  * The stops in driving order: a short tour over the transits from each one's exit to each other's

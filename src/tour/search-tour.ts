@@ -56,13 +56,22 @@ export function searchTour(given: CostMatrix, seed = 1): TourSearch {
   if (count <= MOST_EXACT) return exactSearch(matrix);
   const prices = cheapestAssignment(matrix);
   const reduced = reduce(matrix, prices);
-  const least = (LEAST_GAIN * Math.max(1, prices.cost)) / count;
+  const least = Math.max((LEAST_GAIN * Math.max(1, prices.cost)) / count, roundingOf(matrix));
   const starts = [patchCycles(matrix, prices.next), nearestNext(matrix)];
   const near = { after: nearLists(reduced, 'after'), before: nearLists(reduced, 'before') };
   const descended = starts.map((start) => descend(matrix, reduced, near, start, least));
   const [best] = descended.sort((a, b) => a.cost - b.cost);
   return kicking(matrix, best!, seededRandom(seed), prices.cost);
 }
+
+/** What sums and differences of a few costs may be off by: gains below it could go round in circles. */
+function roundingOf({ cost }: CostMatrix): number {
+  const largest = cost.reduce((most, c) => (Number.isFinite(c) ? Math.max(most, c) : most), 0);
+  return ROUNDINGS * Number.EPSILON * largest;
+}
+
+/** Roundings that one gain may hold. */
+const ROUNDINGS = 16;
 
 /** The cheapest tour, found again whenever costs change. */
 function exactSearch(matrix: CostMatrix): TourSearch {
