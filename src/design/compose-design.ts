@@ -1,6 +1,7 @@
 /** The design: bands, quiet ground, clean-up laps and the graphic, cut into patches of one lay each. */
 import { fail, succeed, type Problem, type Result } from '../base/result';
 import { inches, type Feet } from '../base/units';
+import { USUAL_TURF } from '../field/default-field';
 import type { Field } from '../field/model';
 import type { Path } from '../geometry/arc';
 import { EMPTY_REGION, regionArea, regionFrom, type Region } from '../geometry/region';
@@ -8,6 +9,7 @@ import { pathOf } from '../pattern/families/between-lines';
 import type { PatternSpec } from '../pattern/model';
 import { resolveRecipe } from '../pattern/resolve-recipe';
 import { checkFigures, checkPlace } from './check-design';
+import { turfProblems } from './check-turf';
 import { checkCounterChange, graphicParts, warnVanishing } from './graphic-parts';
 import { layEdgeLaps, ringWidth } from './edge-laps';
 import { layGraphicPart, type GraphicPatch } from './lay-graphic';
@@ -37,7 +39,7 @@ const NO_QUIET: QuietGround = { region: EMPTY_REGION, still: EMPTY_REGION, laps:
  * Patches that partition the outfield grass exactly, with the swaths they were made for. Problems: those
  * of `resolveRecipe`; `edge-laps`, `quiet-margin`, `swath-width`, `tolerance`, `art-off-grass`,
  * `art-on-edge-laps`, `graphic-on-curves`; warnings `graphic-vanishes`, `no-edge-laps`, `mowing-empty`,
- * `bend-tight`, `pattern-gap`.
+ * `bend-tight`, `pattern-gap`, `pattern-faint`, `lines-wavy`.
  */
 export function composeDesign(input: ComposeInput): Result<Design> {
   const { field, design } = input;
@@ -78,6 +80,7 @@ export function composeDesign(input: ComposeInput): Result<Design> {
   return succeed({ patches, guides, graphic, quiet: quiet.region, strokes }, [
     ...mowings.problems,
     ...pattern.problems,
+    ...turfProblems(field.spec.turf ?? USUAL_TURF, pattern.bands, design.edgeLaps),
     ...warnings(input, graphic, pattern),
   ]);
 }

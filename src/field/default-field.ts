@@ -1,9 +1,12 @@
 /** The ground of a new project. */
-import type { FieldSpec } from './model';
+import type { FieldSpec, Turf } from './model';
 import { BASEBALL_90 } from './rulebook/baseball-90';
 
 /** 1 sigma per coordinate of the plate and of each base, inches. Assumption. */
 export const DEFAULT_CONTROL_SIGMA_IN = 0.5;
+
+/** What grows where nobody has said so; assumption. */
+export const USUAL_TURF: Turf = { grass: 'cool-season', heightIn: 1.5 };
 
 /** The college field of the rule book, every figure its recommendation; no pole measured yet. */
 export function defaultFieldSpec(): FieldSpec {

@@ -28,6 +28,12 @@ export interface KeepOutSpec {
   readonly radiusFt: Feet;
 }
 
+/** What grows and how it is cut. */
+export interface Turf {
+  readonly grass: 'cool-season' | 'bermuda' | 'other';
+  readonly heightIn: number;
+}
+
 export interface FieldSpec {
   readonly name: string;
   /** Rule-book preset; figures below override the book's. */
@@ -50,6 +56,8 @@ export interface FieldSpec {
   /** 1-sigma per coordinate of plate and bases. */
   readonly controlSigmaIn: number;
   readonly keepOuts: readonly KeepOutSpec[];
+  /** Absent: cool-season grass at 1.5 in, an assumption. */
+  readonly turf?: Turf;
 }
 
 export type SurfaceKind =

@@ -56,6 +56,12 @@ const field = v.strictObject({
     v.array(v.strictObject({ id: word(40), name: line(80), centre: point, radiusFt: feet })),
     v.maxLength(500),
   ),
+  turf: v.exactOptional(
+    v.strictObject({
+      grass: v.picklist(['cool-season', 'bermuda', 'other']),
+      heightIn: figure(0.1, 6),
+    }),
+  ),
 }) satisfies v.GenericSchema<unknown, FieldSpec>;
 
 const source = v.variant('kind', [

@@ -148,10 +148,26 @@ describe('what cannot be composed', () => {
     expect(Number(/up to (\d+) ft/.exec(problems[0]!.what)![1])).toBeGreaterThanOrEqual(13);
   });
 
+  test('grass that hardly shows a pattern, and lines crossed at an angle, are told', () => {
+    const turf = (grass: 'cool-season' | 'bermuda' | 'other', heightIn: number) => ({
+      field: { turf: { grass, heightIn } },
+    });
+    expect(codes(turf('cool-season', 1.5)).codes).toEqual([]);
+    // From memory, extension ranges: bluegrass and ryegrass outfields are cut at 1.25 to 2.5 in.
+    expect(codes(turf('cool-season', 1)).codes).toEqual(['pattern-faint']);
+    expect(codes(turf('bermuda', 0.75)).codes).toEqual(['pattern-faint']);
+    expect(codes(turf('other', 0.5)).codes).toEqual([]);
+    const bare = { design: { edgeLaps: 0 } };
+    expect(codes({ ...bare, values: { bearing: 20 } }).codes).toContain('lines-wavy');
+    expect(codes({ ...bare, values: { bearing: 45 } }).codes).not.toContain('lines-wavy');
+    const bermuda = { ...turf('bermuda', 0.75), ...bare, values: { bearing: 20 } };
+    expect(codes(bermuda).codes).not.toContain('lines-wavy');
+  });
+
   test('no laps is done with a warning', () => {
     const { ok, codes: all } = codes({ design: { edgeLaps: 0 } });
     expect(ok).toBe(true);
-    expect(all).toEqual(['no-edge-laps']);
+    expect(all).toEqual(['lines-wavy', 'no-edge-laps']);
   });
 });
 
