@@ -59,6 +59,10 @@ export const passLegend = (lifted: string, backs: boolean): readonly LegendEntry
   { word: `turn point${lifted}`, sign: (at) => turnSign(at, 2.2) },
   { word: 'turn', sign: (at) => [inkLine(across(at), inkStroke(0.4))] },
   ...(backs ? [BACKING] : []),
+];
+
+/** Empty runs, where the work of the sheet begins, and where machines come on. */
+export const PLACES_LEGEND: readonly LegendEntry[] = [
   {
     word: 'empty run',
     sign: (at) => [
@@ -66,10 +70,6 @@ export const passLegend = (lifted: string, backs: boolean): readonly LegendEntry
       arrowHead({ x: at.x + 13, y: at.y }, 1, 0, 5),
     ],
   },
-];
-
-/** Where machines come on, and where the work of the sheet begins. */
-export const PLACES_LEGEND: readonly LegendEntry[] = [
   { word: 'start of the first pass', sign: (at) => startSign(at, 4) },
   { word: 'gate', sign: (at) => gateSign(at, 3.6) },
   {
