@@ -18,7 +18,7 @@ const guides = [
 ];
 
 /** Keyed by seats, machines and things of the project, not by words of the format. */
-const KEYED_BY_ID = ['legible_by_seat', 'field_efficiency', 'inventory'];
+const KEYED_BY_ID = ['legible_by_seat', 'efficiency', 'field_efficiency', 'inventory'];
 
 function keysOf(value: unknown): Set<string> {
   if (typeof value !== 'object' || value === null) return new Set();

@@ -6,21 +6,16 @@
 import type { Feet } from '../base/units';
 import { boxGrow, type Box } from '../geometry/box';
 import { pointDistance, pointLerp, type Point } from '../geometry/point';
-import type { Polyline } from '../geometry/polyline';
+import { polylineBetween, type Polyline } from '../geometry/polyline';
 import { regionBox, type Region } from '../geometry/region';
 import { indexRegion, type RegionIndex } from '../geometry/region-index';
 import { JOIN_GAP, SHORTEST, SIDE_GUARD } from './lay-lanes';
-import { lineBetween } from './trim-ends';
 
 /** Distance of the places looked at along a curve, and how exactly its ends are found. */
 const STEP: Feet = 1;
 const EXACT: Feet = 0.01;
 /** Places looked at across a cut. */
 const ACROSS = [-1, -0.5, 0, 0.5, 1] as const;
-
-/** The grass, prepared for `curveLanes`. */
-export type GrassIndex = RegionIndex;
-export const indexGrass = (grass: Region): GrassIndex => indexRegion(grass);
 
 interface Widths {
   readonly swathFt: Feet;
@@ -38,7 +33,7 @@ export function curveLanes(
   line: Polyline,
   closed: boolean,
   region: Region,
-  grass: GrassIndex,
+  grass: RegionIndex,
   { swathFt, cutFt }: Widths,
 ): CurveLane[] {
   const box = regionBox(region);
@@ -90,7 +85,7 @@ class Walk {
     );
   }
 
-  standsFree(s: Feet, half: Feet, grass: GrassIndex): boolean {
+  standsFree(s: Feet, half: Feet, grass: RegionIndex): boolean {
     const { p, d } = this.pose(s);
     return ACROSS.every((k) =>
       grass.contains({ x: p.x - d.y * half * k, y: p.y + d.x * half * k }),
@@ -99,9 +94,9 @@ class Walk {
 
   /** The line between two distances; `to` may lie beyond the end of a closed line. */
   between(from: Feet, to: Feet): Point[] {
-    if (to <= this.length) return lineBetween(this.line, from, to);
-    const first = lineBetween(this.line, from, this.length);
-    return [...first.slice(0, -1), ...lineBetween(this.line, 0, to - this.length)];
+    if (to <= this.length) return polylineBetween(this.line, from, to);
+    const first = polylineBetween(this.line, from, this.length);
+    return [...first.slice(0, -1), ...polylineBetween(this.line, 0, to - this.length)];
   }
 
   private pose(s: Feet): { readonly p: Point; readonly d: Point } {

@@ -14,13 +14,14 @@ import {
   regionUnionAll,
   type Region,
 } from '../geometry/region';
+import { indexRegion, type RegionIndex } from '../geometry/region-index';
 import { areaRegion } from '../pattern/area-region';
 import type { BandLay, Lanes } from '../pattern/guide-band';
 import { layFamily } from '../pattern/lay-family';
 import { layFrame } from '../pattern/lay-frame';
 import type { Way } from '../pattern/model';
 import type { Mowing, SwathWidths } from '../pattern/resolved';
-import { curveLanes, indexGrass, type CurveLane, type GrassIndex } from './curve-lanes';
+import { curveLanes, type CurveLane } from './curve-lanes';
 import { layLanes } from './lay-lanes';
 import type { Stroke } from './model';
 import { intersectNear, subtractNear } from './near-box';
@@ -63,7 +64,7 @@ export function layPattern(
   swath: SwathWidths,
 ): LaidPattern {
   const areas = mowings.map((m) => areaRegion(m.over, ground, field, inset));
-  const grass = indexGrass(field.outfieldGrass);
+  const grass = indexRegion(field.outfieldGrass);
   const laid = mowings.map((mowing, i) => {
     const later = areas.filter((_, j) => j > i && !mowings[j]!.crosses);
     const own = later.length > 0 ? regionSubtract(areas[i]!, regionUnionAll(later)) : areas[i]!;
@@ -89,7 +90,7 @@ function layMowing(
   area: Region,
   inset: Feet,
   swath: SwathWidths,
-  grass: GrassIndex,
+  grass: RegionIndex,
 ): { readonly bands: LaidBand[]; readonly strokes: Stroke[]; readonly problems: Problem[] } {
   const family = layFamily(mowing, area, swath, field, inset);
   const bands: LaidBand[] = [];
@@ -129,7 +130,7 @@ function lanesOf(
   lanes: Lanes,
   region: Region,
   field: Field,
-  grass: GrassIndex,
+  grass: RegionIndex,
   { swathFt, cutFt }: SwathWidths,
 ): CurveLane[] {
   if (lanes.kind === 'straight') {

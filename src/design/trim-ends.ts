@@ -1,20 +1,8 @@
 /** Lines cut to square ends that stay on the ground they are meant for. */
 import type { Feet } from '../base/units';
 import { pointDistance, pointSubtract, vectorUnit, type Point } from '../geometry/point';
-import { polylineAt, polylineLength, type Polyline } from '../geometry/polyline';
+import { polylineAt, polylineBetween, polylineLength, type Polyline } from '../geometry/polyline';
 import { regionContains, type Region } from '../geometry/region';
-
-/** The part of a line between two distances along it. */
-export function lineBetween(line: Polyline, from: Feet, to: Feet): Point[] {
-  const out: Point[] = [polylineAt(line, from)];
-  let at = 0;
-  for (let i = 1; i < line.length; i++) {
-    at += pointDistance(line[i - 1]!, line[i]!);
-    if (at > from && at < to) out.push(line[i]!);
-  }
-  out.push(polylineAt(line, to));
-  return out.filter((p, i) => i === 0 || pointDistance(p, out[i - 1]!) > 0);
-}
 
 const STEP: Feet = 0.5;
 const HALVINGS = 12;
@@ -39,7 +27,7 @@ export function trimEnds(line: Polyline, test: CutTest, reach: Feet): Point[] | 
   const from = firstGood(line, test, 0, Math.min(reach, length), 1);
   const back = firstGood(line, test, length, Math.max(0, length - reach), -1);
   if (from === null || back === null || back - from <= 0) return null;
-  return from === 0 && back === length ? [...line] : lineBetween(line, from, back);
+  return from === 0 && back === length ? [...line] : polylineBetween(line, from, back);
 }
 
 function firstGood(

@@ -94,6 +94,18 @@ export function polylineAt(line: Polyline, distance: number): Point {
   return line[line.length - 1]!;
 }
 
+/** The part of a line between two distances along it. */
+export function polylineBetween(line: Polyline, from: number, to: number): Point[] {
+  const out: Point[] = [polylineAt(line, from)];
+  let at = 0;
+  for (let i = 1; i < line.length; i++) {
+    at += pointDistance(line[i - 1]!, line[i]!);
+    if (at > from && at < to) out.push(line[i]!);
+  }
+  out.push(polylineAt(line, to));
+  return out.filter((p, i) => i === 0 || pointDistance(p, out[i - 1]!) > 0);
+}
+
 /** Drops consecutive points closer than `within`. */
 export function ringClean(ring: Ring, within = SAME_POINT): Point[] {
   const out: Point[] = [];

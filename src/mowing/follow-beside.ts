@@ -1,7 +1,7 @@
 /** Which passes of a tour must come after one that they are laid beside, and when each may come. */
 import { areBeside } from './beside';
 import type { Drivable } from './drive-machine';
-import type { Follow } from './order-swaths';
+import type { Follow } from './order-following';
 import type { Swath } from './swath-model';
 
 /** The rule for `stops`: bands beside one another, of the same mowing, `laid` among those driven. */

@@ -115,7 +115,7 @@ export interface PassPlan {
   readonly mowFt: Feet;
   readonly turnFt: Feet;
   readonly runFt: Feet;
-  /** Driven over patches that were finished, against their lay (`lay-map.ts`), reels up or down. */
+  /** Driven over patches that were finished, against their lay (`finished-lays.ts`), reels up or down. */
   readonly overLayFt: Feet;
   /** Share of the graphic's area under planned passes, 0 to 1; 1 without a graphic. */
   readonly graphicCovered: number;

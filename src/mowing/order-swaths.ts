@@ -5,8 +5,8 @@ import { tourCost, type CostMatrix } from '../tour/model';
 import { searchTour, type Price, type TourSearch } from '../tour/search-tour';
 import { drivePoints, type Pose } from './drive';
 import type { Transit } from './find-transit';
-import type { Against } from './lay-map';
-import { orderBeside } from './order-beside';
+import type { Against } from './finished-lays';
+import { orderFollowing, type Follow } from './order-following';
 import type { OverLay } from './over-lay';
 import type { Ways } from './ways';
 
@@ -27,14 +27,6 @@ export interface Round {
   readonly overLay: OverLay | null;
   /** Patches that are finished before the round. */
   readonly finished: ReadonlySet<string>;
-}
-
-/** Passes that must come after one beside them. */
-export interface Follow<T> {
-  readonly isBound: (stop: T) => boolean;
-  readonly besideOf: (stop: T) => readonly T[];
-  /** Whether one beside it was driven before the round. */
-  readonly isLaid: (stop: T) => boolean;
 }
 
 /** Kicks of the search, for each swath and at most; fewer once costs are corrected. */
@@ -70,74 +62,14 @@ export function orderSwaths<T extends Stop>(
   const again = KICKS_EACH_AGAIN * stops.length;
   const order = refine(stops, search, costs, reveal, again).map((node) => stops[node - 1]!);
   order.sort((a, b) => a.group - b.group);
-  return follow ? orderFollowing(order, stops, costs, reveal, follow) : order;
-}
-
-/** Rounds of looking at the real transits of an order in which passes follow others. */
-const FOLLOW_ROUNDS = 4;
-
-/** The order mended so that bound passes come after one beside them, with real transits. */
-function orderFollowing<T extends Stop>(
-  order: readonly T[],
-  stops: readonly T[],
-  costs: CostMatrix,
-  reveal: Reveal,
-  follow: Follow<T>,
-): T[] {
-  const nodes = new Map(stops.map((stop, i) => [stop, i + 1]));
-  let best = followGroups(order, nodes, costs, follow);
-  let least = Infinity;
-  for (let round = 0; round < FOLLOW_ROUNDS; round++) {
-    const next = round === 0 ? best : followGroups(best, nodes, costs, follow);
-    const tour = [0, ...next.map((stop) => nodes.get(stop)!)];
-    tour.forEach((from, k) => reveal(from, tour[k + 1] ?? 0, () => false));
-    const cost = tourCost(costs, tour);
-    if (cost >= least) break;
-    [best, least] = [next, cost];
-  }
-  return best;
-}
-
-/** Group by group; a group that nothing yet laid leads into keeps its order. */
-function followGroups<T extends Stop>(
-  order: readonly T[],
-  nodes: ReadonlyMap<T, number>,
-  costs: CostMatrix,
-  follow: Follow<T>,
-): T[] {
-  const done: T[] = [];
-  for (const group of new Set(order.map((stop) => stop.group))) {
-    const own = order.filter((stop) => stop.group === group);
-    const laid = new Set(done);
-    const free = own.flatMap((stop, i) => {
-      const led = follow.isLaid(stop) || follow.besideOf(stop).some((other) => laid.has(other));
-      return led || !follow.isBound(stop) ? [i] : [];
-    });
-    const isBound = own.some(follow.isBound) && free.length > 0;
-    done.push(...(isBound ? followOne(own, free, done.at(-1), nodes, costs, follow) : own));
-  }
-  return done;
-}
-
-function followOne<T extends Stop>(
-  own: readonly T[],
-  free: readonly number[],
-  before: T | undefined,
-  nodes: ReadonlyMap<T, number>,
-  { count, cost }: CostMatrix,
-  follow: Follow<T>,
-): T[] {
-  const at = [before ? nodes.get(before)! : 0, ...own.map((stop) => nodes.get(stop)!)];
-  const part = new Float64Array(at.length * at.length);
-  at.forEach((from, i) =>
-    at.forEach((to, j) => (part[i * at.length + j] = cost[from * count + to]!)),
+  if (!follow) return order;
+  return orderFollowing(
+    order,
+    stops,
+    costs,
+    (from, to) => void reveal(from, to, () => false),
+    follow,
   );
-  const index = new Map(own.map((stop, i) => [stop, i]));
-  const beside = own.map((stop) =>
-    follow.besideOf(stop).flatMap((other) => index.get(other) ?? []),
-  );
-  const matrix = { count: at.length, cost: part };
-  return orderBeside({ matrix, beside, free: new Set(free) }).map((i) => own[i]!);
 }
 
 /** Node 0 is the start and the goal. */

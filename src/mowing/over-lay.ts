@@ -1,7 +1,7 @@
 /** Driving over finished patches against their lay: what it costs, and how far it is in a route. */
 import type { Feet, Seconds } from '../base/units';
 import type { Polyline } from '../geometry/polyline';
-import type { LayMap } from './lay-map';
+import type { FinishedLays } from './finished-lays';
 import type { Leg, Pass } from './model';
 
 /** Seconds that one foot over finished grass against its lay is taken to be worth; assumption. */
@@ -11,15 +11,18 @@ export const OVER_LAY_SECONDS_PER_FT = 0.2;
 export const MOST_OVER_LAY_SECONDS = 10;
 
 export interface OverLay {
-  readonly lays: LayMap;
+  readonly lays: FinishedLays;
   readonly secondsPerFt: number;
 }
 
-const feetAgainst = (lays: LayMap, way: Polyline, isFinished: (patch: string) => boolean): Feet =>
-  lays.against(way).reduce((n, a) => (isFinished(a.patch) ? n + a.feet : n), 0);
+const feetAgainst = (
+  lays: FinishedLays,
+  way: Polyline,
+  isFinished: (patch: string) => boolean,
+): Feet => lays.against(way).reduce((n, a) => (isFinished(a.patch) ? n + a.feet : n), 0);
 
 /** Feet of the legs, reels up or down, over patches whose last pass of the visit is down, against their lay. */
-export function overLayFt(lays: LayMap, passes: readonly Pass[], legs: readonly Leg[]): Feet {
+export function overLayFt(lays: FinishedLays, passes: readonly Pass[], legs: readonly Leg[]): Feet {
   const patchOf = new Map(passes.map((p) => [`${p.machine} ${p.number}`, p.patch]));
   const finished = new Map<string, Seconds>();
   for (const leg of legs) {

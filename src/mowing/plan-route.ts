@@ -21,7 +21,7 @@ import { findParking } from './find-parking';
 import { layTimeline } from './lay-timeline';
 import { lossPlaces, trimmedProblem } from './lost-ground';
 import type { Machine, PassPlan } from './model';
-import { mapLays } from './lay-map';
+import { mapFinishedLays } from './finished-lays';
 import { OVER_LAY_SECONDS_PER_FT } from './over-lay';
 import { setOutArea } from './set-out-area';
 import { sumPasses } from './sum-passes';
@@ -66,7 +66,7 @@ export function planRoute(
   const all = [...drivers.wide, ...drivers.narrow];
   const isStaked = input.design.graphic.length > 0;
   const around = isStaked ? prepareGround(regionSubtract(ground.region, keepOff)) : null;
-  const lays = mapLays(input.design.patches, layout.swaths);
+  const lays = mapFinishedLays(input.design.patches, layout.swaths);
   const secondsPerFt = input.overLaySecondsPerFt ?? OVER_LAY_SECONDS_PER_FT;
   const stages = driveInOrder(drivers, layout.swaths, around, {
     overLay: { lays, secondsPerFt },

@@ -2,7 +2,7 @@
 import type { Design } from '../design/model';
 import { disturbedShare } from './disturbed-share';
 import { fieldEfficiency } from './field-efficiency';
-import type { LayMap } from './lay-map';
+import type { FinishedLays } from './finished-lays';
 import { driveFt, driveSeconds } from './leg-sums';
 import type { Leg, Machine, Pass, PassPlan, Phase } from './model';
 import { overLayFt } from './over-lay';
@@ -19,7 +19,7 @@ export function sumPasses(
   layout: SwathLayout,
   passes: readonly Pass[],
   legs: readonly Leg[],
-  lays: LayMap,
+  lays: FinishedLays,
 ): PassPlan {
   const used = given.machines.filter((m) => passes.some((p) => p.machine === m.id));
   return {

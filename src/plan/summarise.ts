@@ -72,6 +72,8 @@ export interface Summary {
   readonly run_ft: number;
   /** Driven over finished patches against their lay. */
   readonly over_lay_ft: number;
+  /** Field efficiency reached, 0 to 1, by machine. */
+  readonly efficiency: Readonly<Record<string, number>>;
   /** By machine, shares of 1; the handbook's are null where none is published. */
   readonly field_efficiency: Readonly<Record<string, EfficiencyFigures>>;
   readonly person_hours_p50: number;
@@ -150,6 +152,7 @@ export function summarise(plan: Plan): Summary {
     turn_ft: passes.turnFt,
     run_ft: passes.runFt,
     over_lay_ft: passes.overLayFt,
+    efficiency: Object.fromEntries(passes.efficiency.map((e) => [e.machine, e.reached])),
     field_efficiency: Object.fromEntries(
       passes.efficiency.map((e) => [e.machine, efficiencyFigures(e)]),
     ),

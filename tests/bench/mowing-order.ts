@@ -6,7 +6,8 @@
 import { defaultFieldSpec } from '../../src/field/default-field';
 import { buildField } from '../../src/field/build-field';
 import { prepareField } from '../../src/mowing/drive-ground';
-import { MACHINES, swathFt } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
+import { swathFt } from '../../src/mowing/machines';
 import type { Leg } from '../../src/mowing/model';
 import { planRoute } from '../../src/mowing/plan-route';
 import type { Swath } from '../../src/mowing/swath-model';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { routeJson, summaryJson } from '../../src/exchange/json-files';
-import { MACHINES } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
 import { planOf, readDemo } from './plan-of';
 
 interface RouteLeg {

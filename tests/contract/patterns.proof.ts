@@ -1,7 +1,7 @@
 /** Every recipe and wide mower, driven and replayed on a raster of 0.2 ft. */
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { MACHINES } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
 import {
   farthestBeyondGrass,
   findBodyHits,

@@ -4,7 +4,7 @@ import {
   fieldEfficiency,
   handbookEfficiency,
 } from '../../src/mowing/field-efficiency';
-import { MACHINES } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
 import type { Leg } from '../../src/mowing/model';
 
 const machine = (id: string) => MACHINES.find((m) => m.id === id)!;

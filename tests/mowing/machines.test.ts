@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cutFt, findMachines, MACHINES, swathFt } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
+import { cutFt, findMachines, swathFt } from '../../src/mowing/machines';
 import type { MowingSpec } from '../../src/mowing/model';
 
 const SPEC: MowingSpec = {

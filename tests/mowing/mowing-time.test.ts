@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { buildField } from '../../src/field/build-field';
 import { defaultFieldSpec } from '../../src/field/default-field';
 import { effectiveCapacity, reachedEfficiency } from '../../src/mowing/mowing-time';
-import { MACHINES, swathFt } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
+import { swathFt } from '../../src/mowing/machines';
 import { planRoute } from '../../src/mowing/plan-route';
 import type { Swath } from '../../src/mowing/swath-model';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
 import type { Pose } from '../../src/mowing/drive';
 import { prepareField } from '../../src/mowing/drive-ground';
-import { MACHINES } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
 import { orderSwaths, type Stop } from '../../src/mowing/order-swaths';
 import { vehicleOf } from '../../src/mowing/vehicle';
 import { prepareWays } from '../../src/mowing/ways';

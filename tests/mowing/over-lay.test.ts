@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Patch } from '../../src/design/model';
 import type { Point } from '../../src/geometry/point';
-import { mapLays } from '../../src/mowing/lay-map';
+import { mapFinishedLays } from '../../src/mowing/finished-lays';
 import type { Leg, Pass } from '../../src/mowing/model';
 import { OVER_LAY_SECONDS_PER_FT, overLayFt } from '../../src/mowing/over-lay';
 import type { Swath } from '../../src/mowing/swath-model';
@@ -39,7 +39,7 @@ const swath = (id: string, line: Point[]): Swath => ({
   widthFt: 30,
   group: 0,
 });
-const lays = mapLays(PATCHES, [swath('left', up(15)), swath('right', down(45))]);
+const lays = mapFinishedLays(PATCHES, [swath('left', up(15)), swath('right', down(45))]);
 
 const leg = (over: Partial<Leg>): Leg => ({
   seq: 0,

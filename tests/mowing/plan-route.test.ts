@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
 import { buildField } from '../../src/field/build-field';
 import { defaultFieldSpec } from '../../src/field/default-field';
-import { MACHINES } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
 import type { Phase } from '../../src/mowing/model';
 import { planRoute } from '../../src/mowing/plan-route';
 import type { Swath } from '../../src/mowing/swath-model';

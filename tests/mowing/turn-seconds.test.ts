@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random';
 import { findTurns } from '../../src/mowing/dubins';
-import { MACHINES } from '../../src/mowing/machines';
+import { MACHINES } from '../../src/mowing/machine-catalogue';
 import { tablePoses, turnClock } from '../../src/mowing/turn-seconds';
 import { driveSeconds, vehicleOf } from '../../src/mowing/vehicle';
 import { turnStretches } from '../../src/mowing/dubins';

@@ -1,7 +1,7 @@
 /** The drive at one moment: grass as far as it is mown, machines to scale, what comes next. */
 import type { Seconds } from '../../base/units';
 import type { Point } from '../../geometry/point';
-import { polylineAt, polylineLength } from '../../geometry/polyline';
+import { polylineAt, polylineBetween, polylineLength } from '../../geometry/polyline';
 import { regionContains } from '../../geometry/region';
 import type { Leg } from '../../mowing/model';
 import { COLOUR } from '../plan/colours';
@@ -155,25 +155,14 @@ function drawAhead(
 }
 
 function drawWay(ctx: CanvasRenderingContext2D, leg: Leg, share: number, place: Place): void {
-  const line = restOf(leg.points, share);
+  const length = polylineLength(leg.points);
+  const line = polylineBetween(leg.points, share * length, length);
   ctx.strokeStyle = COLOUR.ink;
   ctx.lineCap = leg.kind === 'run' ? 'round' : 'butt';
   ctx.lineWidth = leg.kind === 'run' ? 2.4 : leg.kind === 'mow' ? 1.5 : 1;
   ctx.setLineDash(leg.kind === 'run' ? [0.1, 5.5] : []);
   stroke(ctx, line, place);
   ctx.setLineDash([]);
-}
-
-/** The line from a share of its length on. */
-function restOf(line: readonly Point[], share: number): Point[] {
-  let left = share * polylineLength(line);
-  const at = polylineAt(line, left);
-  for (let i = 1; i < line.length; i++) {
-    const long = Math.hypot(line[i]!.x - line[i - 1]!.x, line[i]!.y - line[i - 1]!.y);
-    if (left < long) return [at, ...line.slice(i)];
-    left -= long;
-  }
-  return [at];
 }
 
 /** A machine shows at least this long and wide on screen, pixels. */

@@ -4,6 +4,7 @@
  */
 import type { Seconds } from '../../base/units';
 import { pointDistance, pointLerp, type Point } from '../../geometry/point';
+import { polylineBetween, polylineLength } from '../../geometry/polyline';
 import type { Leg } from '../../mowing/model';
 import type { Tone } from './pattern-tone';
 
@@ -113,15 +114,5 @@ export function stripsDone(strips: readonly LayStrip[], clockS: Seconds): number
 /** The strip as far as it is made at `clockS`, begun and not finished. */
 export function stripSoFar(strip: LayStrip, clockS: Seconds): readonly Point[] {
   const share = (clockS - strip.fromS) / (strip.toS - strip.fromS);
-  let left =
-    share * strip.points.slice(1).reduce((n, p, i) => n + pointDistance(strip.points[i]!, p), 0);
-  const out: Point[] = [strip.points[0]!];
-  for (let i = 1; i < strip.points.length && left > 0; i++) {
-    const a = strip.points[i - 1]!;
-    const b = strip.points[i]!;
-    const long = pointDistance(a, b);
-    out.push(left >= long ? b : pointLerp(a, b, left / long));
-    left -= long;
-  }
-  return out;
+  return polylineBetween(strip.points, 0, share * polylineLength(strip.points));
 }

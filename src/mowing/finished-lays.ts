@@ -19,7 +19,7 @@ export interface Against {
   readonly feet: Feet;
 }
 
-export interface LayMap {
+export interface FinishedLays {
   /** By patch, as if every patch were finished. */
   readonly against: (way: Polyline) => readonly Against[];
 }
@@ -28,7 +28,7 @@ export interface LayMap {
 const CELL = 1;
 
 /** Patches with the lay that their own swaths give them, the last one of a place counting. */
-export function mapLays(patches: readonly Patch[], swaths: readonly Swath[]): LayMap {
+export function mapFinishedLays(patches: readonly Patch[], swaths: readonly Swath[]): FinishedLays {
   const box = boxOfPoints(patches.flatMap((p) => p.region.flat()));
   if (!box) return { against: () => [] };
   const columns = Math.ceil((box.maxX - box.minX) / CELL) + 1;
