@@ -29,11 +29,15 @@ export const passesText = (passes: number, swathFt: number, units: LengthSystem)
 /** A bearing within this of straight out or straight in is away or toward, degrees. */
 const AWAY_DEG = 60;
 
-/** What light and dark say of a pattern; `between` where two mowings cross. */
+/**
+ * What light and dark say of a pattern; `between` where two mowings cross, `driven`
+ * while it is shown being mown.
+ */
 export function layWords(patches: readonly Patch[]): {
   readonly light: string;
   readonly dark: string;
   readonly between: string;
+  readonly driven: string;
 } {
   const ground = patches.filter((p) => p.kind === 'background');
   const isPlain = ground.every((p) => p.lays.every(isAwayOrToward));
@@ -41,6 +45,9 @@ export function layWords(patches: readonly Patch[]): {
   return {
     light: isPlain ? 'Laid away from home, shows light' : 'Laid one way, as the arrows say',
     dark: isPlain ? 'Laid toward home, shows dark' : 'Laid the other way',
+    driven: isPlain
+      ? 'Not mown; laid away, laid toward home'
+      : 'Not mown; laid one way, laid the other',
     between: crossed ? 'Tones between: two mowings cross' : '',
   };
 }
